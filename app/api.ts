@@ -1,0 +1,75 @@
+/**
+ * Host: everything a renderer may ask, in one typed interface. Carried out in `app/host/`, reached through the web host or the
+ * desktop shell; the renderer never knows which. Answers that can be "no" are values, never thrown.
+ */
+import type { Kitchen } from '../solver/kitchen/kitchen.ts';
+import type { Plan } from '../solver/kitchen/plan.ts';
+import type { Intent, Session } from '../solver/kitchen/session.ts';
+
+/** A fault in what was given: where, what was found, what is wanted, and the mend. */
+export interface Fault {
+  /** File name or title of the document. */
+  readonly document: string;
+  /** Place in it, such as `steps[3].needs[0].leastC`; empty for the document as a whole. */
+  readonly path: string;
+  readonly found: string;
+  readonly wanted: string;
+  readonly mend: string;
+}
+
+export type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly faults: readonly Fault[] };
+
+export interface DocumentEntry {
+  readonly kind: 'kitchen' | 'component' | 'session' | 'plan';
+  readonly id: string;
+  readonly name: string;
+  /** File name within the data folder, or `demo/…` for the documents that come with the program. */
+  readonly file: string;
+  readonly demo: boolean;
+  /** Faults that keep it from being used; empty when it is sound. */
+  readonly faults: readonly Fault[];
+}
+
+export interface PlanRequest {
+  readonly session: string;
+  readonly kitchen?: string;
+  readonly crew?: string;
+  readonly intent?: Intent;
+  /** Work units; default: a few seconds' worth. */
+  readonly effort?: number;
+  readonly seed?: number;
+}
+
+export interface PlanProgress {
+  /** Best first-tier value so far, minutes; null before the first plan. */
+  readonly value: number | null;
+  readonly bound: number;
+  /** 0–1 of the effort spent. */
+  readonly share: number;
+}
+
+/** How planning ended. `violations` of the checker are sentences; a plan with any is never shown as sound. */
+export type PlanResult =
+  | { readonly kind: 'planned'; readonly plan: Plan; readonly solveMs: number; readonly firstPlanMs: number }
+  | { readonly kind: 'impossible'; readonly reason: string; readonly requirements: readonly string[] }
+  | { readonly kind: 'unknown'; readonly reason: string }
+  | { readonly kind: 'refused'; readonly faults: readonly Fault[] }
+  | { readonly kind: 'failed-check'; readonly violations: readonly string[] };
+
+export interface JobEvents {
+  readonly onProgress: (progress: PlanProgress) => void;
+  readonly onDone: (result: PlanResult) => void;
+}
+
+export interface Host {
+  readonly list: () => Promise<readonly DocumentEntry[]>;
+  readonly session: (id: string) => Promise<Answer<Session>>;
+  readonly kitchen: (id: string) => Promise<Answer<Kitchen>>;
+  readonly plan: (id: string) => Promise<Answer<Plan>>;
+  readonly savePlan: (plan: Plan) => Promise<Answer<DocumentEntry>>;
+  /**
+   * Plans a session in a worker; a request already planned with the same documents is answered from memory.
+   * @returns how to stop it: the best plan so far then comes as the result, flagged `stopped`
+   */
+  readonly startPlan: (request: PlanRequest, events: JobEvents) => { readonly stop: () => void };
+}

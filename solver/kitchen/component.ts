@@ -1,0 +1,102 @@
+/** The component document: one thing cooked or made in bulk. */
+import * as v from 'valibot';
+import { Need, Step } from './step.ts';
+import {
+  Allergen,
+  ClockTime,
+  Count,
+  Duration,
+  Grams,
+  Id,
+  Millilitres,
+  Name,
+  Note,
+  Portions,
+  RawKind,
+  numberBetween,
+  wholeBetween,
+} from './values.ts';
+
+export const Ingredient = v.strictObject({
+  id: Id,
+  name: Name,
+  massG: v.optional(Grams),
+  volumeMl: v.optional(Millilitres),
+  count: v.optional(Count),
+  form: v.optional(Name),
+  group: v.optional(
+    v.picklist([
+      'grain',
+      'pulse',
+      'vegetable',
+      'fruit',
+      'meat',
+      'poultry',
+      'fish',
+      'egg',
+      'dairy',
+      'nut-or-seed',
+      'fat',
+      'seasoning',
+      'water',
+      'other',
+    ]),
+  ),
+  allergens: v.array(Allergen),
+  raw: v.optional(RawKind),
+  /** Price of the amount given, in the kitchen's currency. */
+  price: v.optional(numberBetween(0, 10_000, '(price)')),
+});
+export type Ingredient = v.InferOutput<typeof Ingredient>;
+
+/** Equipment kept from the start of one step to the end of another: the pan the sauce stays in. */
+export const Hold = v.strictObject({ id: Id, need: Need, from: Id, to: Id });
+export type Hold = v.InferOutput<typeof Hold>;
+
+/** Work on an earlier day, outside the minute lanes: the beans go into water at 20:30 the day before. */
+export const AheadStep = v.strictObject({
+  id: Id,
+  name: Name,
+  daysBefore: wholeBetween(1, 14, 'days'),
+  at: ClockTime,
+  hands: Duration,
+  /** From the end of its hands-on minutes to the start of the step `until`. */
+  shortest: Duration,
+  longest: Duration,
+  until: Id,
+});
+/** Work on a later day: Thursday's boxes move from freezer to fridge. */
+export const LaterStep = v.strictObject({
+  id: Id,
+  name: Name,
+  daysAfter: wholeBetween(1, 60, 'days'),
+  at: ClockTime,
+  hands: Duration,
+});
+
+export const Component = v.strictObject({
+  kind: v.literal('component'),
+  version: v.literal(1),
+  id: Id,
+  name: Name,
+  note: v.optional(Note),
+  /** The amounts below make this much. */
+  makes: v.strictObject({ portions: Portions, massG: Grams }),
+  ingredients: v.array(Ingredient),
+  steps: v.pipe(v.array(Step), v.nonEmpty('at least one step')),
+  holds: v.optional(v.array(Hold)),
+  /** Steps that are done batch by batch, and how many portions one batch can be. */
+  batches: v.optional(
+    v.strictObject({ steps: v.pipe(v.array(Id), v.nonEmpty('at least one step')), mostPortions: Portions }),
+  ),
+  ahead: v.optional(v.array(AheadStep)),
+  later: v.optional(v.array(LaterStep)),
+  /** The step after which it can go into boxes; absent: its last step that puts nothing away. */
+  ready: v.optional(Id),
+  /** It goes into boxes hot (shallow, lid ajar) or cooled. */
+  packed: v.picklist(['hot', 'cooled'], 'hot or cooled'),
+  /** Leaves the heat at the end of `from`; must be in the fridge `within` that long, by this component's own step that puts it away or with the boxes. */
+  fridge: v.optional(v.strictObject({ from: Id, within: Duration })),
+  keeps: v.strictObject({ fridge: Duration, freezer: v.optional(Duration) }),
+});
+export type Component = v.InferOutput<typeof Component>;

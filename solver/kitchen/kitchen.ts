@@ -1,0 +1,130 @@
+/** The kitchen document: the fixed equipment, its measured tables, and its tariffs. */
+import * as v from 'valibot';
+import { Celsius, Id, Litres, Millilitres, Name, Note, Places, Watts, numberBetween } from './values.ts';
+
+/** A reading of a measured table: minutes since the start, and the temperature then. Sorted by minutes. */
+export const Reading = v.strictObject({ minutes: numberBetween(0, 1440, 'minutes'), celsius: Celsius });
+
+export const OvenFunction = v.picklist(['conventional', 'fan', 'grill'], 'one of conventional, fan, grill');
+export type OvenFunction = v.InferOutput<typeof OvenFunction>;
+
+export const Oven = v.strictObject({
+  id: Id,
+  name: Name,
+  volumeL: Litres,
+  powerW: Watts,
+  /** Mean draw while a temperature is held, W. */
+  holdingW: Watts,
+  functions: v.pipe(v.array(OvenFunction), v.nonEmpty('at least one function')),
+  dial: v.strictObject({ leastC: Celsius, mostC: Celsius, stepC: numberBetween(1, 50, '°C') }),
+  /** From the top down. Each rack has room for 100 % of a rack. */
+  racks: v.pipe(v.array(v.strictObject({ id: Id, name: Name })), v.nonEmpty('at least one rack')),
+  /** Temperature against minutes since switching on from cold at full power; rising. */
+  heating: v.pipe(v.array(Reading), v.minLength(2, 'at least two readings')),
+  /** Temperature against minutes since switching off at the hottest reading; falling. */
+  cooling: v.pipe(v.array(Reading), v.minLength(2, 'at least two readings')),
+});
+export type Oven = v.InferOutput<typeof Oven>;
+
+export const Burner = v.strictObject({
+  id: Id,
+  name: Name,
+  /** Pans from `leastPanCm` to `mostPanCm` across stand on it. */
+  leastPanCm: numberBetween(5, 80, 'cm'),
+  mostPanCm: numberBetween(5, 80, 'cm'),
+  powerW: Watts,
+  efficiency: numberBetween(0.05, 1, '(a share of 1)'),
+  /** Minutes to bring a litre of cold water to the boil. */
+  boilMinutesPerLitre: v.strictObject({
+    lidded: numberBetween(0.2, 60, 'min/L'),
+    open: numberBetween(0.2, 60, 'min/L'),
+  }),
+});
+export type Burner = v.InferOutput<typeof Burner>;
+
+export const Pan = v.strictObject({
+  id: Id,
+  name: Name,
+  volumeMl: Millilitres,
+  acrossCm: numberBetween(5, 80, 'cm'),
+  lid: v.boolean(),
+  /** Room of the basket or net that fits it, mL; absent: it has none. */
+  insertMl: v.optional(Millilitres),
+  /** Steamer tiers that fit on top. */
+  tiers: v.optional(Places),
+  /** Minutes that lidded water off the heat stays hot enough to soak in, against its volume; interpolated. */
+  staysHot: v.optional(v.array(v.strictObject({ ml: Millilitres, minutes: numberBetween(0, 600, 'minutes') }))),
+});
+export type Pan = v.InferOutput<typeof Pan>;
+
+const Thing = { id: Id, name: Name };
+export const Tray = v.strictObject({ ...Thing });
+export const Board = v.strictObject({ ...Thing });
+export const Bowl = v.strictObject({ ...Thing, volumeMl: Millilitres });
+export const Tool = v.strictObject({ ...Thing, kind: Id });
+
+/** A one-function appliance: microwave, air fryer, slow cooker… */
+export const Appliance = v.strictObject({ ...Thing, does: Id, powerW: Watts, places: Places });
+export const Kettle = v.strictObject({
+  ...Thing,
+  mostMl: Millilitres,
+  powerW: Watts,
+  minutesPerLitre: numberBetween(0.2, 60, 'min/L'),
+});
+
+/** Minutes of hands and sink that a wash takes. */
+export const Washing = v.strictObject({
+  board: numberBetween(0.5, 30, 'minutes'),
+  pan: numberBetween(0.5, 30, 'minutes'),
+  tray: numberBetween(0.5, 30, 'minutes'),
+  bowl: numberBetween(0.5, 30, 'minutes'),
+  tool: numberBetween(0.5, 30, 'minutes'),
+  hands: numberBetween(0.3, 5, 'minutes'),
+});
+
+export const PowerLimit = v.strictObject({
+  id: Id,
+  name: Name,
+  limitW: Watts,
+  /** Ids of ovens, burners, kettle and appliances on it; absent: everything electric in the kitchen. */
+  members: v.optional(v.array(Id)),
+});
+
+export const Kitchen = v.strictObject({
+  kind: v.literal('kitchen'),
+  version: v.literal(1),
+  id: Id,
+  name: Name,
+  note: v.optional(Note),
+  /** Temperature of the room, °C. */
+  roomC: Celsius,
+  ovens: v.array(Oven),
+  appliances: v.array(Appliance),
+  hob: v.strictObject({
+    heat: v.picklist(['gas', 'ceramic', 'induction'], 'one of gas, ceramic, induction'),
+    burners: v.array(Burner),
+  }),
+  kettle: v.optional(Kettle),
+  pans: v.array(Pan),
+  trays: v.array(Tray),
+  boards: v.array(Board),
+  bowls: v.array(Bowl),
+  tools: v.array(Tool),
+  sink: v.strictObject({ places: Places }),
+  /** Room to stand things: shelves where food rests covered, racks where it cools, a rack where washed things dry. */
+  resting: v.strictObject({ places: Places }),
+  cooling: v.strictObject({ places: Places }),
+  drying: v.strictObject({ places: Places }),
+  fridgeL: Litres,
+  freezerL: Litres,
+  washing: Washing,
+  power: v.array(PowerLimit),
+  tariff: v.strictObject({
+    currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/, 'an ISO 4217 code such as "EUR"')),
+    electricityPerKWh: numberBetween(0, 10, 'per kWh'),
+    gasPerKWh: numberBetween(0, 10, 'per kWh'),
+    waterPerM3: numberBetween(0, 100, 'per m³'),
+    carbonGPerKWh: v.optional(numberBetween(0, 3000, 'g/kWh')),
+  }),
+});
+export type Kitchen = v.InferOutput<typeof Kitchen>;
