@@ -1,0 +1,102 @@
+/** Work that the session asks for rather than a recipe: filling, cooling and putting away the boxes, and the last clearing. */
+import type { Component } from './component.ts';
+import type { Session } from './session.ts';
+import type { After, Step } from './step.ts';
+import type * as v from 'valibot';
+
+type Order = v.InferOutput<typeof After>;
+
+/** Component ids of the session's own work. */
+export const BOXES = 'boxes';
+export const CLEARING = 'clearing';
+
+/** The step after which a component can be boxed: the one it names, or its last that puts nothing away. */
+export function readyStep(component: Component): string {
+  return (
+    component.ready ?? component.steps.filter((step) => step.putsAway !== true).at(-1)?.id ?? component.steps.at(-1)!.id
+  );
+}
+
+const shell = (id: string, name: string, portions: number, steps: readonly Step[]): Component => ({
+  kind: 'component',
+  version: 1,
+  id,
+  name,
+  makes: { portions: Math.max(1, portions), massG: 0 },
+  ingredients: [],
+  steps: [...steps],
+  packed: 'cooled',
+  keeps: { fridge: 'P0D' },
+});
+
+/** Ids of the dishes that go into the boxes. */
+export function packedDishes(session: Session): readonly string[] {
+  const without = new Set([...(session.packing?.without ?? []), ...(session.table?.dishes ?? [])]);
+  return session.dishes.map((dish) => dish.component).filter((id) => !without.has(id));
+}
+
+/**
+ * Packing as a component `boxes` with steps `pack`, `cool`, `put-away` (the last two where asked for); null without packing.
+ */
+export function packingComponent(session: Session, components: readonly Component[]): Component | null {
+  const packing = session.packing;
+  if (packing === undefined || packing.boxes === 0) return null;
+  const after: Order[] = packedDishes(session).flatMap((id) => {
+    const component = components.find((candidate) => candidate.id === id);
+    return component === undefined ? [] : [{ step: `${id}/${readyStep(component)}` }];
+  });
+  const steps: Step[] = [
+    {
+      id: 'pack',
+      name: packing.name,
+      segments: [{ hands: 'on', work: packing.work }],
+      needs: [],
+      after,
+      readyToEat: true,
+      ...(packing.interruptible === true ? { interruptible: {} } : {}),
+    },
+  ];
+  if (packing.cooling !== undefined) {
+    steps.push({
+      id: 'cool',
+      name: 'cool the boxes',
+      segments: [{ hands: 'off', shortest: packing.cooling.shortest, longest: packing.cooling.longest }],
+      needs: packing.cooling.places === 0 ? [] : [{ use: 'place', place: 'cooling', places: packing.cooling.places }],
+      after: [{ step: 'pack', longest: 'PT0M' }],
+    });
+  }
+  if (packing.putAway !== undefined) {
+    steps.push({
+      id: 'put-away',
+      name: 'boxes into the fridge',
+      segments: [{ hands: 'on', work: packing.putAway }],
+      needs: [],
+      after: [{ step: steps.at(-1)!.id, longest: 'PT0M' }],
+      putsAway: true,
+    });
+  }
+  return shell(BOXES, packing.name, packing.boxes, steps);
+}
+
+/** The last clearing as a component `clearing` with one step `clear` after every step that puts nothing away; null where none is asked for. */
+export function clearingComponent(session: Session, others: readonly Component[]): Component | null {
+  if (session.clearing === undefined) return null;
+  const after: Order[] = others.flatMap((component) =>
+    component.steps
+      .filter(
+        (step) =>
+          step.putsAway !== true &&
+          [step, ...(step.alternatives ?? [])].some((way) => way.segments.some((segment) => segment.hands === 'on')),
+      )
+      .map((step) => ({ step: `${component.id}/${step.id}` })),
+  );
+  return shell(CLEARING, 'last clearing', 1, [
+    {
+      id: 'clear',
+      name: 'clear the kitchen',
+      segments: [{ hands: 'on', work: session.clearing.work }],
+      needs: [{ use: 'sink' }],
+      after,
+    },
+  ]);
+}
