@@ -26,6 +26,8 @@ export const Work = v.strictObject({
   of: v.optional(Id),
 });
 
+export type Work = v.InferOutput<typeof Work>;
+
 /** A look or a turn on the way: hands-on `work` that starts `at` minutes into the hands-off segment, give or take `within`. */
 export const Check = v.strictObject({
   name: Name,
