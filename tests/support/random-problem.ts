@@ -48,8 +48,8 @@ export interface ProblemShape {
   readonly otherwise?: number;
 }
 
-/** For complete enumeration: at most 5 tasks within 14 minutes. */
-export const tinyShape: ProblemShape = { tasks: [2, 5], horizon: [5, 14], length: 5 };
+/** For complete enumeration: at most 5 tasks within 12 minutes. */
+export const tinyShape: ProblemShape = { tasks: [2, 5], horizon: [4, 12], length: 4 };
 /** For the integer-programming reference: at most 12 tasks within 60 minutes. */
 export const smallShape: ProblemShape = { tasks: [5, 12], horizon: [20, 60], length: 10 };
 
