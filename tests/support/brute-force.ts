@@ -82,10 +82,10 @@ export function lexicographicallyLess(a: readonly number[], b: readonly number[]
 
 interface Branch {
   readonly modes: readonly (Mode | null)[];
-  /** Present tasks, most constrained by lags first. */
+  /** Present tasks: those under a total and those that clean first, then those with most lags. */
   readonly order: readonly number[];
   readonly placed: Placed;
-  /** Places a task unless that breaks a lag, a gap of states or a capacity with those placed before; says which. */
+  /** Places a task and says true, unless that breaks a rule for good together with those placed before. */
   readonly place: (task: number, start: number, end: number) => boolean;
   readonly lift: (task: number) => void;
 }
@@ -102,6 +102,52 @@ function openBranch(problem: Problem, choices: readonly number[]): Branch {
   }
   const at = (point: Point): number | null =>
     point === 'origin' ? 0 : (placed[number.get(point.task) ?? -1]?.[point.at] ?? null);
+  const lagsHold = (task: number): boolean =>
+    lagsOf[task]?.every((lag) => {
+      const from = at(lag.from);
+      const to = at(lag.to);
+      return from === null || to === null || to - from >= lag.least;
+    }) === true;
+  const room = openRoom(problem, modes, placed);
+  const rules = [
+    lagsHold,
+    (task: number) => gapsHold(problem, modes, placed, task),
+    openTotals(problem, choices, modes, placed),
+    openReservoirs(problem, choices, modes, placed),
+    () => soilMayHold(modes, placed),
+  ];
+  const lift = (task: number): void => {
+    room.take(task, -1);
+    placed[task] = null;
+  };
+  const first = (task: number): number =>
+    (problem.totals.some((total) => total.tasks.includes(problem.tasks[task]?.id ?? '')) ? 200 : 0) +
+    (cleans(modes[task] ?? null) ? 100 : 0) +
+    (lagsOf[task]?.length ?? 0);
+  return {
+    modes,
+    order: problem.tasks
+      .map((_, index) => index)
+      .filter((index) => modes[index] !== null)
+      .sort((a, b) => first(b) - first(a)),
+    placed,
+    place: (task, start, end) => {
+      placed[task] = { start, end };
+      const enough = room.take(task, 1);
+      if (enough && rules.every((rule) => rule(task))) return true;
+      lift(task);
+      return false;
+    },
+    lift,
+  };
+}
+
+/** What is free of every resource, minute by minute. `take` removes `sign` times a placed task's amounts; true where that was there. */
+function openRoom(
+  problem: Problem,
+  modes: readonly (Mode | null)[],
+  placed: Placed,
+): { readonly take: (task: number, sign: number) => boolean } {
   const room = new Map(
     problem.resources.map((resource) => [
       resource.id,
@@ -111,47 +157,19 @@ function openBranch(problem: Problem, choices: readonly number[]): Branch {
       }),
     ]),
   );
-  /** Takes `sign` times the task's amounts out of the room; true where room is left everywhere. */
-  const take = (task: number, sign: number): boolean => {
-    const { start, end } = placed[task] as { start: number; end: number };
-    let enough = true;
-    for (const use of modes[task]?.uses ?? []) {
-      const free = room.get(use.resource) as number[];
-      for (let minute = start; minute < end; minute += 1) {
-        free[minute] = (free[minute] as number) - sign * use.amount;
-        if ((free[minute] as number) < 0) enough = false;
-      }
-    }
-    return enough;
-  };
-  const lift = (task: number): void => {
-    take(task, -1);
-    placed[task] = null;
-  };
   return {
-    modes,
-    order: problem.tasks
-      .map((_, index) => index)
-      .filter((index) => modes[index] !== null)
-      .sort((a, b) => (lagsOf[b]?.length ?? 0) - (lagsOf[a]?.length ?? 0)),
-    placed,
-    place: (task, start, end) => {
-      placed[task] = { start, end };
-      const good =
-        lagsOf[task]?.every((lag) => {
-          const from = at(lag.from);
-          const to = at(lag.to);
-          return from === null || to === null || to - from >= lag.least;
-        }) === true && gapsHold(problem, modes, placed, task);
-      if (!good) {
-        placed[task] = null;
-        return false;
+    take: (task, sign) => {
+      const { start, end } = placed[task] as { start: number; end: number };
+      let enough = true;
+      for (const use of modes[task]?.uses ?? []) {
+        const free = room.get(use.resource) as number[];
+        for (let minute = start; minute < end; minute += 1) {
+          free[minute] = (free[minute] as number) - sign * use.amount;
+          if ((free[minute] as number) < 0) enough = false;
+        }
       }
-      if (take(task, 1)) return true;
-      lift(task);
-      return false;
+      return enough;
     },
-    lift,
   };
 }
 
@@ -167,4 +185,99 @@ function gapsHold(problem: Problem, modes: readonly (Mode | null)[], placed: Pla
     const back = gap[need.class]?.[state.class] ?? null;
     return forth === null || back === null || mine.start >= theirs.end + forth || theirs.start >= mine.end + back;
   });
+}
+
+/** False where the lengths placed and the lengths still open cannot sum to a total. */
+function openTotals(
+  problem: Problem,
+  choices: readonly number[],
+  modes: readonly (Mode | null)[],
+  placed: Placed,
+): () => boolean {
+  const totals = problem.totals
+    .filter((total) => holds(problem, choices, total.if))
+    .map(({ tasks, total }) => ({
+      total,
+      pieces: tasks.map((id) => problem.tasks.findIndex((task) => task.id === id)).filter((task) => modes[task]),
+    }));
+  return () =>
+    totals.every(({ total, pieces }) => {
+      let least = 0;
+      let most = 0;
+      for (const task of pieces) {
+        const interval = placed[task];
+        least += interval ? interval.end - interval.start : (modes[task]?.shortest ?? 0);
+        most += interval ? interval.end - interval.start : (modes[task]?.longest ?? 0);
+      }
+      return least <= total && total <= most;
+    });
+}
+
+/** False where a level is out of its range whenever the events still open happen. */
+function openReservoirs(
+  problem: Problem,
+  choices: readonly number[],
+  modes: readonly (Mode | null)[],
+  placed: Placed,
+): () => boolean {
+  const reservoirs = problem.reservoirs.map((reservoir) => ({
+    initial: reservoir.initial,
+    capacity: reservoir.capacity ?? Infinity,
+    events: reservoir.events
+      .filter((event) => holds(problem, choices, event.if))
+      .map(({ point, amount }) => ({
+        task: problem.tasks.findIndex((task) => task.id === point.task),
+        at: point.at as 'start' | 'end',
+        amount,
+      }))
+      .filter(({ task }) => modes[task] !== null),
+  }));
+  const change = new Int32Array(problem.horizon + 1);
+  return () =>
+    reservoirs.every(({ initial, capacity, events }) => {
+      change.fill(0);
+      let gain = 0;
+      let loss = 0;
+      for (const { task, at, amount } of events) {
+        const interval = placed[task];
+        if (interval) change[interval[at]] = (change[interval[at]] ?? 0) + amount;
+        else if (amount > 0) gain += amount;
+        else loss += amount;
+      }
+      let level = initial;
+      for (const amount of change) {
+        level += amount;
+        if (level + gain < 0 || level + loss > capacity) return false;
+      }
+      return true;
+    });
+}
+
+function cleans(mode: Mode | null): boolean {
+  return mode?.uses.some((use) => use.cleans === true) === true;
+}
+
+/** False where two placed uses clash, all cleaning is placed, and none lies between. */
+function soilMayHold(modes: readonly (Mode | null)[], placed: Placed): boolean {
+  if (modes.some((mode, task) => cleans(mode) && !placed[task])) return true;
+  return placed.every((before, u) =>
+    placed.every((after, v) => {
+      if (!before || !after || u === v || after.end <= before.start) return true;
+      return (modes[u]?.uses ?? []).every((left) => {
+        if (!left.leaves) return true;
+        const { resource, leaves } = left;
+        const meets = modes[v]?.uses.some(
+          (use) => use.resource === resource && use.avoids?.some((soil) => leaves.includes(soil)),
+        );
+        if (meets !== true) return true;
+        return placed.some(
+          (between, c) =>
+            between &&
+            modes[c]?.uses.some((use) => use.resource === resource && use.cleans === true) &&
+            between.start >= before.end &&
+            between.end <= after.start,
+        );
+      });
+    }),
+  );
 }
