@@ -1,0 +1,112 @@
+/** Needs: the modes in which a place is held, with the soil it takes and gives, its power and its energy. */
+import type { Mode, Use } from '../engine/problem.ts';
+import { burnerWatts } from '../heat/burner-power.ts';
+import { dialWindow } from '../heat/oven-tables.ts';
+import type { StepInstance } from '../kitchen/expand.ts';
+import { boilMinutesInKettle } from '../water/boil.ts';
+import type { Need } from '../kitchen/step.ts';
+import type { HandSoil } from './hands.ts';
+import type { PlaceOption, Translation } from './legend.ts';
+import { placeOptions, SOILED, VESSELS } from './places.ts';
+import { poolOptions } from './pools.ts';
+import { draws, wattHoursPerMinute } from './power.ts';
+
+/** The things that can meet a need in this kitchen and session. */
+export function optionsOf(t: Translation, need: Need): readonly PlaceOption[] {
+  return need.use === 'pool' ? poolOptions(t.session, t.kitchen, need) : placeOptions(t.kitchen, need);
+}
+
+/** Number of a window among those wanted of an oven; new windows are added. */
+function classOf(t: Translation, ovenId: string, need: Extract<Need, { use: 'oven' }>): number {
+  const oven = t.kitchen.ovens.find((candidate) => candidate.id === ovenId)!;
+  const window = dialWindow(oven, need.leastC, need.mostC)!;
+  const classes = t.ovenClasses.get(ovenId) ?? [];
+  t.ovenClasses.set(ovenId, classes);
+  const known = classes.findIndex(
+    (each) => each.function === need.function && each.leastC === window.leastC && each.mostC === window.mostC,
+  );
+  return known >= 0 ? known : classes.push({ function: need.function, ...window }) - 1;
+}
+
+/** Marks that a thing gets from and must not give to the food of a component. */
+export function thingSoil(t: Translation, kind: string, owner: string, soil: HandSoil): Pick<Use, 'leaves' | 'avoids'> {
+  if (!SOILED.has(kind)) return {};
+  if (!VESSELS.has(kind)) return { leaves: soil.leaves, avoids: soil.avoids };
+  const others = [
+    ...t.session.dishes.map((dish) => dish.component),
+    ...(t.session.pools ?? []).map((pool) => pool.id),
+  ].filter((id) => id !== owner);
+  return { leaves: [`used:${owner}`, ...soil.leaves], avoids: [...others.map((id) => `used:${id}`), ...soil.avoids] };
+}
+
+/** One mode an option. */
+export function needModes(
+  t: Translation,
+  instance: Pick<StepInstance, 'component'>,
+  need: Need,
+  options: readonly PlaceOption[],
+  soil: HandSoil,
+): readonly Mode[] {
+  return options.map((option): Mode => {
+    const { kind, id } = option.place;
+    const span = { shortest: 0, longest: t.builder.horizon };
+    const use: Use = {
+      resource: option.resource,
+      amount: option.amount,
+      ...thingSoil(t, kind, instance.component.id, soil),
+    };
+    switch (need.use) {
+      case 'oven':
+        return {
+          ...span,
+          uses: [use],
+          ...(need.afterheat === true
+            ? {}
+            : { state: { state: `oven:${option.place.oven!}`, class: classOf(t, option.place.oven!, need) } }),
+        };
+      case 'burner': {
+        const watts = burnerWatts(
+          t.kitchen.hob.burners.find((burner) => burner.id === id)!,
+          need.heat,
+        );
+        return {
+          ...span,
+          uses: [use, ...draws(t.kitchen, id, watts)],
+          cost: { fixed: 0, perMinute: wattHoursPerMinute(watts) },
+        };
+      }
+      case 'kettle': {
+        const kettle = t.kitchen.kettle!;
+        const wattHours = Math.round((kettle.powerW * boilMinutesInKettle(kettle, need.ml)) / 60);
+        return {
+          ...span,
+          uses: [use, ...draws(t.kitchen, id, kettle.powerW)],
+          cost: { fixed: wattHours, perMinute: 0 },
+        };
+      }
+      case 'appliance': {
+        const watts = t.kitchen.appliances.find((appliance) => appliance.id === id)!.powerW;
+        return {
+          ...span,
+          uses: [use, ...draws(t.kitchen, id, watts)],
+          cost: { fixed: 0, perMinute: wattHoursPerMinute(watts) },
+        };
+      }
+      case 'pool':
+        return {
+          ...span,
+          uses: [
+            ...(need.how === 'draw' ? [] : [{ resource: option.resource, amount: option.amount }]),
+            {
+              resource: `water:${id}`,
+              amount: 0,
+              avoids: soil.avoids,
+              ...(need.how === 'draw' ? {} : { leaves: soil.leaves }),
+            },
+          ],
+        };
+      default:
+        return { ...span, uses: [use] };
+    }
+  });
+}

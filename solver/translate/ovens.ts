@@ -1,0 +1,217 @@
+/**
+ * Ovens: each is switched on once, heats, is turned from window to window, and is switched off; what follows is its afterheat.
+ * Two windows that share a dial position under the same function may be served together; others wait for each other with the
+ * minutes of heating or cooling between them.
+ */
+import type { Literal } from '../engine/problem.ts';
+import { coolMinutes, dialWindow, heatMinutes } from '../heat/oven-tables.ts';
+import type { Oven } from '../kitchen/kitchen.ts';
+import { minutesDown, minutesUp } from '../kitchen/scaling.ts';
+import type { Need } from '../kitchen/step.ts';
+import type { NeedLegend, OvenClass, StepLegend, Translation } from './legend.ts';
+import { whenWays } from './holds.ts';
+import { end, picks, start } from './problem-builder.ts';
+import { draws, wattHoursPerMinute } from './power.ts';
+
+type OvenNeed = Extract<Need, { use: 'oven' }>;
+
+interface OvenUse {
+  readonly step: StepLegend;
+  readonly need: NeedLegend;
+  readonly oven: OvenNeed;
+  /** Options of the need that lie in this oven. */
+  readonly options: readonly number[];
+}
+
+const usesOf = (t: Translation, oven: Oven, afterheat: boolean): readonly OvenUse[] =>
+  t.steps.flatMap((step) =>
+    step.needs.flatMap((need): OvenUse[] => {
+      if (need.need.use !== 'oven' || (need.need.afterheat === true) !== afterheat) return [];
+      const options = need.options.flatMap((option, index) => (option.place.oven === oven.id ? [index] : []));
+      return options.length === 0 ? [] : [{ step, need, oven: need.need, options }];
+    }),
+  );
+
+const inOven = (use: OvenUse): readonly Literal[] =>
+  use.options.length === use.need.options.length ? [] : picks(use.need.choice, ...use.options);
+
+/** Adds every oven that some step can use. After the steps. */
+export function addOvens(t: Translation): void {
+  for (const oven of t.kitchen.ovens) {
+    const heated = usesOf(t, oven, false);
+    if (heated.length === 0) continue;
+    const sure = heated.some((use) => inOven(use).length === 0 && whenWays(use.step, use.need).length === 0);
+    addState(t, oven);
+    addFire(t, oven, heated, sure);
+  }
+  addAfterheat(t);
+  addDrips(t);
+}
+
+/** The least minutes between two uses of windows a, then b; null where they share a setting. */
+function gapBetween(oven: Oven, a: OvenClass, b: OvenClass, never: number): number | null {
+  const minutes = Math.min(
+    never,
+    minutesUp(a.mostC < b.leastC ? heatMinutes(oven, a.mostC, b.leastC) : coolMinutes(oven, a.leastC, b.mostC)),
+  );
+  if (a.function === b.function && a.leastC <= b.mostC && b.leastC <= a.mostC) return null;
+  return a.leastC <= b.mostC && b.leastC <= a.mostC ? 0 : minutes;
+}
+
+function addState(t: Translation, oven: Oven): void {
+  const classes = t.ovenClasses.get(oven.id) ?? [];
+  t.builder.states.push({
+    id: `oven:${oven.id}`,
+    classes: classes.map((each) => `${each.function} ${each.leastC}–${each.mostC} °C`),
+    gap: classes.map((a) => classes.map((b) => gapBetween(oven, a, b, t.builder.horizon))),
+  });
+}
+
+function addFire(t: Translation, oven: Oven, heated: readonly OvenUse[], sure: boolean): void {
+  const { builder } = t;
+  const fire = `${oven.id}/on`;
+  const choice = sure ? null : builder.choice(`on:${oven.id}`, ['off', 'on']);
+  const coolest = Math.min(...heated.map((use) => dialWindow(oven, use.oven.leastC, use.oven.mostC)!.leastC));
+  const heatUp = heatMinutes(oven, t.kitchen.roomC, coolest);
+  const mode = {
+    shortest: 0,
+    longest: builder.horizon,
+    uses: draws(t.kitchen, oven.id, oven.powerW),
+    cost: {
+      fixed: Number.isFinite(heatUp) ? Math.max(0, Math.round(((oven.powerW - oven.holdingW) * heatUp) / 60)) : 0,
+      perMinute: wattHoursPerMinute(oven.holdingW),
+    },
+  };
+  builder.task(fire, choice === null ? [mode] : [null, mode], choice);
+  t.ovens.push({ oven, fire, choice });
+  for (const use of heated) {
+    const window = dialWindow(oven, use.oven.leastC, use.oven.mostC)!;
+    const preheat =
+      use.oven.coldStart === true
+        ? 0
+        : Math.min(builder.horizon, minutesUp(heatMinutes(oven, t.kitchen.roomC, window.leastC)));
+    builder.atLeast(
+      start(fire),
+      start(use.need.task),
+      preheat,
+      inOven(use),
+      `${oven.name} is hot before ${use.step.instance.step.name}`,
+    );
+    builder.atLeast(end(use.need.task), end(fire), 0, inOven(use));
+    if (choice !== null) builder.forbid([...whenWays(use.step, use.need), ...inOven(use), ...picks(choice, 0)]);
+  }
+}
+
+/**
+ * An afterheat use follows the heated use with whose end the oven is switched off: not before the oven has fallen into its
+ * window (reckoned from the hottest that the oven may be then), and out before it leaves it (from the coolest).
+ */
+function addAfterheat(t: Translation): void {
+  const { builder } = t;
+  const seen = new Set<NeedLegend>();
+  for (const oven of t.kitchen.ovens) {
+    for (const use of usesOf(t, oven, true)) {
+      if (seen.has(use.need)) continue;
+      seen.add(use.need);
+      const candidates = t.ovens.flatMap((legend) =>
+        usesOf(t, legend.oven, false).map((heated) => ({ legend, heated })),
+      );
+      const after = builder.choice(
+        `afterheat:${use.need.task}`,
+        candidates.map(({ legend, heated }) => `${legend.oven.id} after ${heated.need.task}`),
+      );
+      if (candidates.length === 0) {
+        t.faults.push({
+          document: `component ${use.step.instance.component.id}`,
+          path: `steps[${use.step.instance.component.steps.indexOf(use.step.instance.step)}].needs`,
+          found: 'afterheat of an oven that nothing heats',
+          wanted: 'another step that heats the oven before',
+          mend: 'add a dish from the oven to the session, or an alternative way with its own heat',
+        });
+        continue;
+      }
+      candidates.forEach(({ legend, heated }, index) =>
+        bindAfterheat(t, legend, heated, use.need, use.oven, whenWays(use.step, use.need), picks(after, index)),
+      );
+    }
+  }
+}
+
+function bindAfterheat(
+  t: Translation,
+  legend: Translation['ovens'][number],
+  heated: OvenUse,
+  need: NeedLegend,
+  window: OvenNeed,
+  exists: readonly Literal[],
+  follows: readonly Literal[],
+): void {
+  const { builder } = t;
+  const { oven, fire } = legend;
+  need.options.forEach((option, index) => {
+    // Elsewhere than in the oven that it follows.
+    if (option.place.oven !== oven.id) builder.forbid([...exists, ...follows, ...picks(need.choice, index)]);
+  });
+  heated.need.options.forEach((_, index) => {
+    if (!heated.options.includes(index)) builder.forbid([...exists, ...follows, ...picks(heated.need.choice, index)]);
+  });
+  // The heated use must exist: forbid each way or split under which it does not.
+  for (const literal of whenWays(heated.step, heated.need)) {
+    const options = t.builder.choices.find((choice) => choice.id === literal.choice)!.options;
+    const others = options.map((_, index) => index).filter((index) => !literal.options.includes(index));
+    if (others.length > 0) builder.forbid([...exists, ...follows, { choice: literal.choice, options: others }]);
+  }
+  const dial = dialWindow(oven, heated.oven.leastC, heated.oven.mostC)!;
+  const wait = minutesUp(coolMinutes(oven, dial.mostC, window.mostC));
+  const until = dial.leastC < window.leastC ? -1 : minutesDown(coolMinutes(oven, dial.leastC, window.leastC));
+  if (until < 0 || wait > builder.horizon) {
+    builder.forbid([...exists, ...follows]);
+    return;
+  }
+  const requirement = `${need.task} is in the afterheat`;
+  builder.exactly(end(heated.need.task), end(fire), 0, follows);
+  builder.atLeast(end(heated.need.task), start(need.task), wait, follows, requirement);
+  builder.atMost(end(heated.need.task), end(need.task), Math.min(until, builder.horizon), follows, requirement);
+}
+
+/** What drips stands under nothing it must not reach: the two are not in the oven at the same time with it above. */
+function addDrips(t: Translation): void {
+  const { builder } = t;
+  const soils = (use: OvenUse): { leaves: ReadonlySet<string>; avoids: ReadonlySet<string> } => {
+    const marks = (key: 'leaves' | 'avoids'): ReadonlySet<string> =>
+      new Set(
+        builder.tasks
+          .filter((task) => task.id.startsWith(use.step.key))
+          .flatMap((task) =>
+            task.modes.flatMap(
+              (mode) =>
+                mode?.uses.filter((each) => each.resource.startsWith('hands:')).flatMap((each) => each[key] ?? []) ??
+                [],
+            ),
+          ),
+      );
+    return { leaves: marks('leaves'), avoids: marks('avoids') };
+  };
+  for (const oven of t.kitchen.ovens) {
+    const uses = [...usesOf(t, oven, false), ...usesOf(t, oven, true)];
+    for (const above of uses.filter((use) => use.oven.drips === true)) {
+      const { leaves } = soils(above);
+      for (const below of uses) {
+        if (below.step === above.step || ![...soils(below).avoids].some((mark) => leaves.has(mark))) continue;
+        for (const [upper, rack] of oven.racks.entries()) {
+          for (const lower of oven.racks.slice(upper + 1)) {
+            const at = (use: OvenUse, id: string): readonly Literal[] =>
+              picks(use.need.choice, ...use.options.filter((index) => use.need.options[index]!.place.id === id));
+            // Simplest sound rule: never choose these two places for these two, whatever the times.
+            builder.forbid([
+              ...whenWays(above.step, above.need),
+              ...whenWays(below.step, below.need),
+              ...at(above, rack.id),
+              ...at(below, lower.id),
+            ]);
+          }
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,178 @@
+/** Gathers the parts of a food-free problem, so that the translation reads as sentences about the kitchen. */
+import type {
+  Lag,
+  Literal,
+  Mode,
+  Point,
+  Problem,
+  Reservoir,
+  Resource,
+  StateResource,
+  Task,
+  Tier,
+  Total,
+  Use,
+} from '../engine/problem.ts';
+
+export const start = (task: string): Point & { task: string } => ({ task, at: 'start' });
+export const end = (task: string): Point & { task: string } => ({ task, at: 'end' });
+
+type Conditions = readonly Literal[];
+
+export class ProblemBuilder {
+  readonly choices: { id: string; options: string[] }[] = [];
+  readonly tasks: Task[] = [];
+  readonly resources = new Map<string, Resource>();
+  readonly states: StateResource[] = [];
+  readonly reservoirs: Reservoir[] = [];
+  readonly lags: Lag[] = [];
+  readonly forbidden: (readonly Literal[])[] = [];
+  readonly totals: Total[] = [];
+  readonly tiers: Tier[] = [];
+
+  /** @param horizon every task ends by then, minutes */
+  constructor(
+    readonly name: string,
+    readonly horizon: number,
+  ) {}
+
+  /** A decision among options; null where there is only one, for then there is nothing to decide. */
+  choice(id: string, options: readonly string[]): string | null {
+    if (options.length < 2) return null;
+    this.choices.push({ id, options: [...options] });
+    return id;
+  }
+
+  /** A task whose modes follow a choice (or its one mode where the choice is null). */
+  task(
+    id: string,
+    modes: readonly (Mode | null)[],
+    choice: string | null,
+    when: Conditions = [],
+    group?: string,
+  ): string {
+    this.tasks.push({
+      id,
+      modes,
+      ...(choice === null ? {} : { choice }),
+      ...(when.length === 0 ? {} : { when }),
+      ...(group === undefined ? {} : { group }),
+    });
+    return id;
+  }
+
+  resource(id: string, capacity: number): string {
+    if (!this.resources.has(id)) this.resources.set(id, { id, capacity });
+    return id;
+  }
+
+  /** Takes a resource away within `[from, until)`. */
+  absence(id: string, from: number, until: number): void {
+    const resource = this.resources.get(id);
+    if (resource === undefined || until <= from) return;
+    const windows = [...(resource.calendar ?? []), { from, until, capacity: 0 }].sort((a, b) => a.from - b.from);
+    const merged: { from: number; until: number; capacity: number }[] = [];
+    for (const window of windows) {
+      const last = merged.at(-1);
+      if (last !== undefined && window.from <= last.until) last.until = Math.max(last.until, window.until);
+      else merged.push({ ...window });
+    }
+    this.resources.set(id, { ...resource, calendar: merged });
+  }
+
+  /** `to − from ≥ least`. */
+  atLeast(from: Point, to: Point, least: number, when: Conditions = [], requirement?: string): void {
+    this.lags.push({
+      from,
+      to,
+      least,
+      ...(when.length === 0 ? {} : { if: when }),
+      ...(requirement === undefined ? {} : { requirement }),
+    });
+  }
+
+  /** `to − from ≤ most`. */
+  atMost(from: Point, to: Point, most: number, when: Conditions = [], requirement?: string): void {
+    this.atLeast(to, from, -most, when, requirement);
+  }
+
+  /** `to = from + gap`. */
+  exactly(from: Point, to: Point, gap: number, when: Conditions = [], requirement?: string): void {
+    this.atLeast(from, to, gap, when, requirement);
+    this.atMost(from, to, gap, when, requirement);
+  }
+
+  forbid(literals: readonly Literal[]): void {
+    this.forbidden.push(literals);
+  }
+
+  build(): Problem {
+    return {
+      format: 'afterheat.problem',
+      version: 1,
+      name: this.name,
+      horizon: this.horizon,
+      choices: this.choices,
+      tasks: this.tasks.map((task) => ({
+        ...task,
+        modes: task.modes.map((mode) => (mode === null ? null : this.#pruned(mode))),
+      })),
+      resources: [...this.resources.values()],
+      states: this.states,
+      reservoirs: this.reservoirs,
+      lags: this.lags,
+      forbidden: this.forbidden,
+      totals: this.totals,
+      tiers: this.tiers,
+    };
+  }
+
+  /** For each resource, the marks that some use leaves and another avoids: only these can ever clash. */
+  clashingMarks(resource: string): ReadonlySet<string> {
+    const left = new Set<string>();
+    const avoided = new Set<string>();
+    for (const use of this.usesOf(resource)) {
+      for (const mark of use.leaves ?? []) left.add(mark);
+      for (const mark of use.avoids ?? []) avoided.add(mark);
+    }
+    return new Set([...left].filter((mark) => avoided.has(mark)));
+  }
+
+  usesOf(resource: string): readonly Use[] {
+    return this.tasks.flatMap((task) =>
+      task.modes.flatMap((mode) => mode?.uses.filter((use) => use.resource === resource) ?? []),
+    );
+  }
+
+  readonly #marks = new Map<string, ReadonlySet<string>>();
+
+  /** Drops marks that cannot clash, and uses that then say nothing. */
+  #pruned(mode: Mode): Mode {
+    const uses = mode.uses.flatMap((use): Use[] => {
+      let marks = this.#marks.get(use.resource);
+      if (marks === undefined) {
+        marks = this.clashingMarks(use.resource);
+        this.#marks.set(use.resource, marks);
+      }
+      const leaves = use.leaves?.filter((mark) => marks.has(mark)) ?? [];
+      const avoids = use.avoids?.filter((mark) => marks.has(mark)) ?? [];
+      const cleans = use.cleans === true && marks.size > 0;
+      if (use.amount === 0 && leaves.length === 0 && avoids.length === 0 && !cleans) return [];
+      return [
+        {
+          resource: use.resource,
+          amount: use.amount,
+          ...(leaves.length > 0 ? { leaves } : {}),
+          ...(avoids.length > 0 ? { avoids } : {}),
+          ...(cleans ? { cleans } : {}),
+        },
+      ];
+    });
+    return { ...mode, uses };
+  }
+}
+
+/** The literal that a choice takes one option; none where there is nothing to decide. */
+export function picks(choice: string | null, ...options: readonly number[]): readonly Literal[] {
+  return choice === null ? [] : [{ choice, options }];
+}

@@ -1,0 +1,140 @@
+/** A session, cooked by a crew in a kitchen, as a food-free scheduling problem. */
+import type { Component } from '../kitchen/component.ts';
+import { dishesOf, expandDish, expandHolds } from '../kitchen/expand.ts';
+import type { InputFault } from '../kitchen/fault.ts';
+import type { Kitchen } from '../kitchen/kitchen.ts';
+import type { Intent, Session } from '../kitchen/session.ts';
+import { minutesDown } from '../kitchen/scaling.ts';
+import { durationMinutes } from '../kitchen/values.ts';
+import { methodFaults } from '../safety/method-faults.ts';
+import { bindBoiling } from './boiling.ts';
+import { declareHands } from './hands.ts';
+import { addHold, fitPansToBurners } from './holds.ts';
+import type { Translated, Translation } from './legend.ts';
+import { addAbsences, addAhead, addFridge, addHotHolds, addOrders, addPins, addTable } from './orders.ts';
+import { addOvens } from './ovens.ts';
+import { declarePlaces } from './places.ts';
+import { addPools, declarePools } from './pools.ts';
+import { declarePower } from './power.ts';
+import { ProblemBuilder } from './problem-builder.ts';
+import { addStep } from './steps.ts';
+import { addTiers } from './tiers.ts';
+import { addWashes } from './washes.ts';
+
+export interface SessionInput {
+  readonly session: Session;
+  readonly kitchen: Kitchen;
+  /** At least the components that the session names. */
+  readonly components: readonly Component[];
+  /** Id of one of the session's crews; absent: its first, or everybody. */
+  readonly crew?: string;
+  /** Absent: the session's own, else soonest. */
+  readonly intent?: Intent;
+  /** Minutes from the session's start to a clock time some days away; absent: days of 24 hours, no change of clocks between. */
+  readonly wallOffset?: (days: number, clock: string) => number;
+}
+
+export type ProblemAnswer =
+  ({ readonly ok: true } & Translated) | { readonly ok: false; readonly faults: readonly InputFault[] };
+
+/** Offset of a clock time when every day has 24 hours. */
+export function plainWallOffset(session: Session): (days: number, clock: string) => number {
+  const minutes = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3, 5));
+  const start = minutes(session.start.local.slice(11));
+  return (days, clock) => days * 1440 + minutes(clock) - start;
+}
+
+/**
+ * Translates a session.
+ *
+ * @returns the problem with the legend to read its solutions by, or every fault that keeps the session from being cooked
+ */
+export function sessionToProblem(input: SessionInput): ProblemAnswer {
+  const { session, kitchen, components } = input;
+  const { dishes, faults } = dishesOf(session, components);
+  const crewFault = unknownCrew(input);
+  const all = [
+    ...faults,
+    ...crewFault,
+    ...methodFaults(
+      session,
+      dishes.map((dish) => dish.component),
+    ),
+  ];
+  if (all.length > 0) return { ok: false, faults: all };
+
+  const crew =
+    input.crew === undefined ? session.crews?.[0] : session.crews?.find((candidate) => candidate.id === input.crew);
+  const t: Translation = {
+    session,
+    kitchen,
+    components,
+    crew: crew === undefined ? session.people : session.people.filter((person) => crew.people.includes(person.id)),
+    intent: input.intent ?? session.intent ?? 'soonest',
+    wallOffset: input.wallOffset ?? plainWallOffset(session),
+    builder: new ProblemBuilder(session.id, minutesDown(durationMinutes(session.longest))),
+    steps: [],
+    holds: [],
+    washes: [],
+    pools: [],
+    ovens: [],
+    ovenClasses: new Map(),
+    faults: [],
+  };
+  declareHands(t);
+  declarePlaces(t);
+  declarePower(t);
+  declarePools(t);
+  for (const dish of dishes) {
+    const choice = t.builder.choice(
+      `split:${dish.component.id}`,
+      dish.splits.map((split) => split.join(' + ')),
+    );
+    const once = new Set<string>();
+    dish.splits.forEach((split, option) => {
+      for (const instance of expandDish(dish, split)) {
+        if (!instance.batched && once.has(instance.id)) continue;
+        once.add(instance.id);
+        const legend = addStep(t, dish, instance, { choice, option });
+        if (legend !== null) t.steps.push(legend);
+      }
+    });
+    const held = new Set<string>();
+    dish.splits.forEach((split, option) => {
+      for (const hold of expandHolds(dish, split)) {
+        if (!hold.batched && held.has(hold.hold.id)) continue;
+        held.add(hold.hold.id);
+        addHold(t, dish, hold, { choice, option });
+      }
+    });
+  }
+  fitPansToBurners(t);
+  bindBoiling(t);
+  addOvens(t);
+  addPools(t);
+  addOrders(t);
+  addAhead(t);
+  addFridge(t);
+  addTable(t);
+  addHotHolds(t);
+  addPins(t);
+  addAbsences(t);
+  addWashes(t);
+  addTiers(t);
+  return t.faults.length > 0
+    ? { ok: false, faults: t.faults }
+    : { ok: true, problem: t.builder.build(), translation: t };
+}
+
+function unknownCrew(input: SessionInput): readonly InputFault[] {
+  if (input.crew === undefined || input.session.crews?.some((crew) => crew.id === input.crew) === true) return [];
+  return [
+    {
+      document: `session ${input.session.id}`,
+      path: 'crews',
+      found: input.crew,
+      wanted: `one of ${(input.session.crews ?? []).map((crew) => crew.id).join(', ') || 'no crews: everybody cooks'}`,
+      mend: 'name a crew of the session',
+    },
+  ];
+}

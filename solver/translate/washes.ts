@@ -1,0 +1,79 @@
+/** Washes that exist only when needed: of boards, tools and vessels, and of hands, each with hands, sink and minutes. */
+import type { Mode } from '../engine/problem.ts';
+import type { Kitchen } from '../kitchen/kitchen.ts';
+import { minutesUp } from '../kitchen/scaling.ts';
+import { handsMode, handsResource } from './hands.ts';
+import type { Translation } from './legend.ts';
+import { SOILED } from './places.ts';
+import { picks, end, start } from './problem-builder.ts';
+
+/** Most washes of one thing in a session. */
+const MOST_WASHES = 3;
+
+/** Offers washes of every thing whose uses may clash. After all uses are known. */
+export function addWashes(t: Translation): void {
+  for (const resource of [...t.builder.resources.keys()]) {
+    const [kind, id] = resource.split(':') as [string, string];
+    const hands = kind === 'hands';
+    if (!hands && (!SOILED.has(kind) || kind === 'appliance')) continue;
+    const clashing = t.builder.clashingMarks(resource);
+    if (clashing.size === 0) continue;
+    const dirty = t.builder.tasks.filter((task) =>
+      task.modes.some((mode) =>
+        mode?.uses.some((use) => use.resource === resource && (use.leaves ?? []).some((mark) => clashing.has(mark))),
+      ),
+    ).length;
+    const minutes = Math.max(1, minutesUp(t.kitchen.washing[kind as keyof Kitchen['washing']]));
+    addWashesOf(t, resource, kind, id, Math.min(MOST_WASHES, dirty), minutes);
+  }
+}
+
+function addWashesOf(t: Translation, resource: string, kind: string, id: string, count: number, minutes: number): void {
+  const { builder } = t;
+  const hands = kind === 'hands';
+  const people = hands ? [id] : t.crew.map((person) => person.id);
+  let before: { task: string; choice: string } | null = null;
+  for (let number = 1; number <= count; number++) {
+    const task = `wash/${kind === 'hands' ? `${id}-hands` : id}.${number}`;
+    const choice = builder.choice(`wash:${task}`, ['none', ...people])!;
+    const modes: (Mode | null)[] = [
+      null,
+      ...people.map((person): Mode => {
+        const mode = handsMode(person, {
+          task,
+          name: null,
+          shortest: minutes,
+          longest: minutes,
+          who: null,
+          when: [],
+          group: 'wash',
+          cleans: true,
+        });
+        return {
+          ...mode,
+          uses: [
+            ...mode.uses,
+            { resource: 'sink:sink', amount: 1 },
+            ...(hands ? [] : [{ resource, amount: 1, cleans: true }]),
+            ...(hands || kind === 'tool' ? [] : [{ resource: 'drying:drying', amount: 1 }]),
+          ],
+        };
+      }),
+    ];
+    builder.task(task, modes, choice, [], 'wash');
+    if (before !== null) {
+      // The n-th wash comes after the one before it, and only if there is one.
+      builder.forbid([...picks(before.choice, 0), ...picks(choice, ...people.map((_, index) => index + 1))]);
+      builder.atLeast(end(before.task), start(task), 0);
+    }
+    before = { task, choice };
+    t.washes.push({
+      task,
+      choice,
+      people,
+      thing: hands ? handsResource(id) : resource,
+      number,
+      place: hands ? null : { kind: kind as 'pan' | 'tray' | 'bowl' | 'board' | 'tool', id, amount: 1 },
+    });
+  }
+}
