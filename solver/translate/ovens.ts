@@ -12,6 +12,7 @@ import type { NeedLegend, OvenClass, StepLegend, Translation } from './legend.ts
 import { whenWays } from './holds.ts';
 import { end, picks, start } from './problem-builder.ts';
 import { draws, wattHoursPerMinute } from './power.ts';
+import { addDrips } from './drips.ts';
 
 type OvenNeed = Extract<Need, { use: 'oven' }>;
 
@@ -172,46 +173,4 @@ function bindAfterheat(
   builder.exactly(end(heated.need.task), end(fire), 0, follows);
   builder.atLeast(end(heated.need.task), start(need.task), wait, follows, requirement);
   builder.atMost(end(heated.need.task), end(need.task), Math.min(until, builder.horizon), follows, requirement);
-}
-
-/** What drips stands under nothing it must not reach: the two are not in the oven at the same time with it above. */
-function addDrips(t: Translation): void {
-  const { builder } = t;
-  const soils = (use: OvenUse): { leaves: ReadonlySet<string>; avoids: ReadonlySet<string> } => {
-    const marks = (key: 'leaves' | 'avoids'): ReadonlySet<string> =>
-      new Set(
-        builder.tasks
-          .filter((task) => task.id.startsWith(use.step.key))
-          .flatMap((task) =>
-            task.modes.flatMap(
-              (mode) =>
-                mode?.uses.filter((each) => each.resource.startsWith('hands:')).flatMap((each) => each[key] ?? []) ??
-                [],
-            ),
-          ),
-      );
-    return { leaves: marks('leaves'), avoids: marks('avoids') };
-  };
-  for (const oven of t.kitchen.ovens) {
-    const uses = [...usesOf(t, oven, false), ...usesOf(t, oven, true)];
-    for (const above of uses.filter((use) => use.oven.drips === true)) {
-      const { leaves } = soils(above);
-      for (const below of uses) {
-        if (below.step === above.step || ![...soils(below).avoids].some((mark) => leaves.has(mark))) continue;
-        for (const [upper, rack] of oven.racks.entries()) {
-          for (const lower of oven.racks.slice(upper + 1)) {
-            const at = (use: OvenUse, id: string): readonly Literal[] =>
-              picks(use.need.choice, ...use.options.filter((index) => use.need.options[index]!.place.id === id));
-            // Simplest sound rule: never choose these two places for these two, whatever the times.
-            builder.forbid([
-              ...whenWays(above.step, above.need),
-              ...whenWays(below.step, below.need),
-              ...at(above, rack.id),
-              ...at(below, lower.id),
-            ]);
-          }
-        }
-      }
-    }
-  }
 }

@@ -7,8 +7,8 @@ import type { Translation } from './legend.ts';
 import { SOILED } from './places.ts';
 import { picks, end, start } from './problem-builder.ts';
 
-/** Most washes of one thing in a session. */
-const MOST_WASHES = 3;
+/** Most washes of one thing in a session. Vessels are washed once between two dishes; boards, tools and hands more often. */
+const MOST_WASHES = { hands: 3, board: 3, tool: 2, pan: 2, tray: 1, bowl: 1 } as const;
 
 /** Offers washes of every thing whose uses may clash. After all uses are known. */
 export function addWashes(t: Translation): void {
@@ -24,7 +24,7 @@ export function addWashes(t: Translation): void {
       ),
     ).length;
     const minutes = Math.max(1, minutesUp(t.kitchen.washing[kind as keyof Kitchen['washing']]));
-    addWashesOf(t, resource, kind, id, Math.min(MOST_WASHES, dirty), minutes);
+    addWashesOf(t, resource, kind, id, Math.min(MOST_WASHES[kind as keyof typeof MOST_WASHES], dirty), minutes);
   }
 }
 

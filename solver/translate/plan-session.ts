@@ -1,0 +1,73 @@
+/** From a session to a plan: translated, solved, and read back. The caller checks it before it is shown. */
+import type { SolveOptions, TraceRow } from '../engine/outcome.ts';
+import { solve } from '../engine/solve.ts';
+import type { InputFault } from '../kitchen/fault.ts';
+import type { Plan } from '../kitchen/plan.ts';
+import { sessionToProblem, type SessionInput } from './session-to-problem.ts';
+import { solutionToPlan } from './solution-to-plan.ts';
+import { tightened } from './tighten.ts';
+import { tierValues } from '../engine/tier-values.ts';
+
+export interface PlanSessionInput extends SessionInput {
+  /** 32-bit seed of all chance. */
+  readonly seed: number;
+  /** Most work units to spend. */
+  readonly effort: number;
+  readonly shouldStop?: () => boolean;
+  readonly onProgress?: (row: TraceRow) => void;
+  readonly planId?: string;
+  readonly planName?: string;
+}
+
+export type PlanSessionResult =
+  | { readonly kind: 'planned'; readonly plan: Plan; readonly work: number }
+  | { readonly kind: 'impossible'; readonly reason: string; readonly requirements: readonly string[] }
+  | { readonly kind: 'unknown'; readonly reason: string }
+  | { readonly kind: 'refused'; readonly faults: readonly InputFault[] };
+
+/**
+ * Plans a session.
+ *
+ * @returns a plan with what is proved of it; `impossible` with the reason, only after proof; `unknown` when nothing was found in
+ *   the effort given; `refused` with every fault of the documents
+ */
+export function planSession(input: PlanSessionInput): PlanSessionResult {
+  const translated = sessionToProblem(input);
+  if (!translated.ok) return { kind: 'refused', faults: translated.faults };
+  const { problem } = translated;
+  const options: SolveOptions = {
+    seed: input.seed,
+    effort: input.effort,
+    ...(input.shouldStop === undefined ? {} : { shouldStop: input.shouldStop }),
+    ...(input.onProgress === undefined ? {} : { onProgress: (row) => input.onProgress!(row) }),
+  };
+  const outcome = solve(problem, options);
+  switch (outcome.kind) {
+    case 'impossible':
+      return { kind: 'impossible', reason: outcome.clash.reason, requirements: outcome.clash.requirements };
+    case 'unknown':
+      return {
+        kind: 'unknown',
+        reason: outcome.stopped ? 'stopped before a plan was found' : 'no plan was found in the effort given',
+      };
+    case 'proven':
+    case 'bounded': {
+      const solution = tightened(translated, outcome.solution);
+      const values = tierValues(problem, solution);
+      const plan = solutionToPlan(translated, solution, {
+        id: input.planId ?? `${input.session.id}-plan`,
+        name: input.planName ?? input.session.name,
+        seed: input.seed,
+        effort: input.effort,
+        kind: outcome.kind,
+        stopped: outcome.stopped,
+        tiers: outcome.tiers.map((tier, index) => ({
+          ...tier,
+          value: values[index]!,
+          proven: tier.proven && values[index] === tier.value,
+        })),
+      });
+      return { kind: 'planned', plan, work: outcome.work };
+    }
+  }
+}
