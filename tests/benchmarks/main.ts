@@ -1,0 +1,104 @@
+/** The bench command: solves families of published instances against the clock, row by row, and sums up. */
+import { createWriteStream } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { engines } from './engines.ts';
+import { families, listInstances } from './instances.ts';
+import { kitchenBench } from './kitchen.ts';
+import { measure, type Row } from './measure.ts';
+import { csvHeading, csvRow, summaryOf } from './summary.ts';
+
+const help = `Usage: npm run bench -- FAMILY PATH [options]
+       npm run bench -- kitchen [options]
+
+Families and what PATH is:
+  rcpsp DIR        projects under limited resources (.rcp, Patterson)
+  gaps DIR         projects with shortest and longest gaps (.sch, ProGen/max)
+  modes DIR        projects with modes (.mm)
+  reservoirs DIR   projects with reservoirs (.rcp, ConsProd)
+  jobshop FILE     job shops (.json); --blocking: a job keeps its machine until the next takes it
+  openshop FILE    open shops (.json)
+
+Options:
+  --optima FILE    published bounds (CSV: file, lower_bound, upper_bound, critical_path);
+                   without it bounds.csv in DIR or above it
+  --seconds S      most seconds an instance (10)
+  --effort N       most work units an instance (no limit)
+  --seed N         seed (1)
+  --engine NAME    ${Object.keys(engines).join(', ')}
+  --only TEXT      only instances whose name has TEXT
+  --every K        only every K-th instance
+  --limit N        only the first N instances
+  --out FILE       write the CSV rows there instead of to the screen
+
+Examples:
+  npm run bench -- rcpsp ../benchmarks/rcpsp/j30 --seconds 1 --every 10
+  npm run bench -- jobshop ../benchmarks/jobshop.json --only ft --seconds 30 --out ft.csv
+`;
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    optima: { type: 'string' },
+    seconds: { type: 'string', default: '10' },
+    effort: { type: 'string' },
+    seed: { type: 'string', default: '1' },
+    engine: { type: 'string' },
+    only: { type: 'string', default: '' },
+    every: { type: 'string', default: '1' },
+    limit: { type: 'string' },
+    out: { type: 'string' },
+    blocking: { type: 'boolean', default: false },
+    help: { type: 'boolean', default: false },
+  },
+});
+
+const [family, path] = positionals;
+if (values.help || family === undefined) {
+  console.log(help);
+} else if (family === 'kitchen') {
+  process.exitCode = await kitchenBench({
+    seconds: Number(values.seconds),
+    seed: Number(values.seed),
+    out: values.out,
+    rest: positionals.slice(1),
+  });
+} else if (!families.includes(family) || path === undefined) {
+  console.error(help);
+  process.exitCode = 2;
+} else {
+  bench(family, path);
+}
+
+function bench(named: string, at: string): void {
+  const engineName = values.engine ?? Object.keys(engines)[0] ?? '';
+  const solve = engines[engineName];
+  if (!solve) throw new Error(`no engine "${engineName}"; there are ${Object.keys(engines).join(', ')}`);
+  const seconds = Number(values.seconds);
+  const limits = {
+    seconds,
+    effort: values.effort === undefined ? Number.MAX_SAFE_INTEGER : Number(values.effort),
+    seed: Number(values.seed),
+  };
+  const listed = listInstances(named, at, { optima: values.optima, blocking: values.blocking })
+    .filter(({ name }) => name.includes(values.only))
+    .filter((_, index) => index % Number(values.every) === 0)
+    .slice(0, values.limit === undefined ? undefined : Number(values.limit));
+  const [first] = listed;
+  if (!first) throw new Error(`no instances of ${named} in ${at}`);
+
+  // The first solve pays for compiling the code, so it is done once for nothing.
+  measure(solve, first.open(), { ...limits, seconds: Math.min(2, seconds) });
+
+  const out = values.out === undefined ? process.stdout : createWriteStream(values.out);
+  out.write(`${csvHeading()}\n`);
+  const rows: Row[] = [];
+  for (const each of listed) {
+    const row = measure(solve, each.open(), limits);
+    rows.push(row);
+    out.write(`${csvRow(row)}\n`);
+  }
+  if (out !== process.stdout) out.end();
+  console.error(`\n${named} ${at}, engine ${engineName}, ${seconds} s each, seed ${limits.seed}`);
+  console.error(summaryOf(rows, seconds));
+  if (rows.some((row) => row.faults.length > 0)) process.exitCode = 1;
+}

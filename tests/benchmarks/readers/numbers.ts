@@ -1,0 +1,24 @@
+/** Takes whole numbers out of a text in order, whatever stands between them. */
+export interface Numbers {
+  readonly next: () => number;
+  readonly take: (count: number) => number[];
+}
+
+/**
+ * Opens a text of whole numbers.
+ *
+ * @param text everything but digits and minus signs is skipped
+ * @param name the file, for the error
+ * @throws Error where a number is asked for and none is left
+ */
+export function numbersIn(text: string, name: string): Numbers {
+  const found = text.match(/-?\d+/g) ?? [];
+  let position = 0;
+  const next = (): number => {
+    const word = found[position];
+    if (word === undefined) throw new Error(`${name}: ends after ${position} numbers`);
+    position += 1;
+    return Number(word);
+  };
+  return { next, take: (count) => Array.from({ length: count }, next) };
+}
