@@ -1,0 +1,50 @@
+/**
+ * The independent checker: a plan is read against its own frozen session, kitchen and components, and held to the ten rules that
+ * make a plan valid. It knows the facts of the kitchen and nothing of how plans are found.
+ */
+import type { Plan } from '../kitchen/plan.ts';
+import { checkAfterheat } from './afterheat.ts';
+import type { WallOffset } from './clock.ts';
+import { checkHands } from './hands.ts';
+import { checkOrder } from './order.ts';
+import { checkOvens } from './oven.ts';
+import { checkPins } from './pins.ts';
+import { checkPlaces } from './places.ts';
+import { checkPower } from './power.ts';
+import { readPlan, type Reading } from './reading.ts';
+import { checkRoomAndAbsences } from './room.ts';
+import { checkSafety } from './safety.ts';
+import { checkSoil } from './soil.ts';
+import { checkStepsThere } from './steps-there.ts';
+import { checkTotals } from './totals.ts';
+import type { Violation } from './violation.ts';
+import { checkWater } from './water.ts';
+
+const RULES: readonly ((reading: Reading) => readonly Violation[])[] = [
+  checkStepsThere,
+  checkTotals,
+  checkOrder,
+  checkHands,
+  checkPower,
+  checkPlaces,
+  checkRoomAndAbsences,
+  checkOvens,
+  checkAfterheat,
+  checkWater,
+  checkSoil,
+  checkSafety,
+  checkPins,
+];
+
+/**
+ * All that is wrong with a plan.
+ *
+ * @param plan a plan that its schema accepted
+ * @param options `wallOffset`: minutes by which the wall clock has been put forward since the start of the session, at a minute
+ *   from the start (negative minutes: before it); none where it is absent
+ * @returns every violation, by rule; empty: the plan is valid
+ */
+export function checkPlan(plan: Plan, options: { readonly wallOffset?: WallOffset } = {}): readonly Violation[] {
+  const reading = readPlan(plan, options.wallOffset ?? (() => 0));
+  return RULES.flatMap((check) => check(reading)).sort((a, b) => a.rule - b.rule);
+}

@@ -1,0 +1,210 @@
+/**
+ * Rule 8: soil is a set that grows with every use of a shared thing and empties only at a wash, or with fresh water; nothing meets
+ * soil that it must not meet.
+ */
+import { avoids, leaves } from '../kitchen/soil.ts';
+import type { Step } from '../kitchen/step.ts';
+import type { PlaceKind } from '../kitchen/plan.ts';
+import type { Soil } from '../kitchen/values.ts';
+import { rackUses } from './oven-course.ts';
+import { readPools } from './pool-course.ts';
+import { called, calledUse, stepsOfUse, type Reading, type Use } from './reading.ts';
+import type { Violation } from './violation.ts';
+import { checkWashes, washesOf, type Wash } from './washes.ts';
+
+const rule = 8;
+/** Things that food soils. Vessels must also be washed between one component and another. */
+const SOILED: readonly PlaceKind[] = ['pan', 'tray', 'bowl', 'board', 'tool'];
+const VESSELS: readonly PlaceKind[] = ['pan', 'tray', 'bowl'];
+
+interface Touch {
+  readonly from: number;
+  readonly until: number;
+  readonly leaves: ReadonlySet<Soil>;
+  readonly avoids: ReadonlySet<Soil>;
+  /** Whose food is in a vessel. */
+  readonly owner: string;
+  readonly label: string;
+  readonly steps: readonly string[];
+}
+
+/** Steps whose food is in what a use holds: its own step, or those of a hold from its first to its last as the recipe has them. */
+function stepsInside(use: Use): readonly Step[] {
+  if (use.step !== null) return [use.step.instance.step];
+  const { component, hold } = use.hold!.instance;
+  const ends = [hold.from, hold.to].map((id) => component.steps.findIndex((step) => step.id === id));
+  return component.steps.slice(Math.min(...ends), Math.max(...ends) + 1);
+}
+
+export function touchOf(use: Use, reading: Reading): Touch {
+  const steps = stepsInside(use);
+  const { component, place } = use;
+  const { session } = reading.plan;
+  return {
+    from: place.from,
+    until: place.until,
+    leaves: new Set(steps.flatMap((step) => [...leaves(component, step)])),
+    avoids: new Set(steps.flatMap((step) => [...avoids(session, component, step)])),
+    owner: component.id,
+    label: calledUse(use),
+    steps: stepsOfUse(use, reading),
+  };
+}
+
+const both = (left: ReadonlySet<Soil>, right: ReadonlySet<Soil>): readonly Soil[] =>
+  [...left].filter((soil) => right.has(soil));
+
+/** Every pair of touches of one thing, the earlier one first, that no wash lies between. */
+function unwashedPairs(
+  touches: readonly Touch[],
+  washes: readonly Wash[],
+): readonly (readonly [earlier: Touch, later: Touch])[] {
+  return touches.flatMap((earlier) =>
+    touches
+      .filter(
+        (later) =>
+          later !== earlier &&
+          earlier.from <= later.from &&
+          !washes.some(({ start, end }) => start >= earlier.until && end <= later.from),
+      )
+      .map((later) => [earlier, later] as const),
+  );
+}
+
+/** The pools' pans are vessels too: all that was in the water stays on the pan until it is washed. */
+function poolTouches(reading: Reading, pan: string): readonly Touch[] {
+  return readPools(reading)
+    .filter(({ course }) => course.pan === pan)
+    .map(({ course, pool, uses, work }) => {
+      const foods = uses.filter(({ how }) => how !== 'draw').map(({ use }) => touchOf(use, reading));
+      return {
+        from: course.from,
+        until: course.until,
+        leaves: new Set(foods.flatMap((food) => [...food.leaves])),
+        avoids: new Set(uses.flatMap(({ use }) => [...touchOf(use, reading).avoids])),
+        owner: pool.id,
+        label: pool.name,
+        steps: work.map(({ id }) => id),
+      };
+    });
+}
+
+function checkThings(reading: Reading): readonly Violation[] {
+  const { clock, plan } = reading;
+  const { pans, trays, bowls, boards, tools } = plan.kitchen;
+  return [...pans, ...trays, ...bowls, ...boards, ...tools].flatMap(({ id, name }) => {
+    const uses = reading.uses.filter(({ place }) => place.id === id && SOILED.includes(place.kind));
+    const touches = [...uses.map((use) => touchOf(use, reading)), ...poolTouches(reading, id)];
+    const vessel = VESSELS.includes(uses[0]?.place.kind ?? 'pan');
+    return unwashedPairs(touches, washesOf(reading, id)).flatMap(([earlier, later]): readonly Violation[] => {
+      const met = both(earlier.leaves, later.avoids);
+      const left = vessel && earlier.owner !== later.owner ? [`what is left of ${earlier.owner}`] : [];
+      if (met.length + left.length === 0) return [];
+      return [
+        {
+          rule,
+          message: `${name} goes to ${later.label} at ${clock.at(later.from)} with ${[...met, ...left].join(', ')} on it from ${earlier.label}, and is not washed between.`,
+          steps: [...earlier.steps, ...later.steps],
+          minute: later.from,
+        },
+      ];
+    });
+  });
+}
+
+/** Hands are soiled by every hands-on segment of a step that touches food; washing a thing at the sink washes them too. */
+function checkPeople(reading: Reading): readonly Violation[] {
+  const { clock, plan } = reading;
+  return plan.session.people.flatMap((person) => {
+    const touches = reading.steps.flatMap(({ instance, pieces }) => {
+      const { component, step } = instance;
+      const soil = { leaves: leaves(component, step), avoids: avoids(plan.session, component, step) };
+      return pieces.flatMap(({ planned }) =>
+        planned.segments
+          .filter(({ hands, person: by }) => hands === 'on' && by === person.id)
+          .map(({ start, end }): Touch => {
+            const label = called(planned);
+            return { from: start, until: end, ...soil, owner: component.id, label, steps: [planned.id] };
+          }),
+      );
+    });
+    return unwashedPairs(touches, washesOf(reading, person.id)).flatMap(([earlier, later]): readonly Violation[] => {
+      const met = both(earlier.leaves, later.avoids);
+      if (met.length === 0) return [];
+      return [
+        {
+          rule,
+          message: `${person.name} comes to ${later.label} at ${clock.at(later.from)} with ${met.join(', ')} on the hands from ${earlier.label}, and does not wash them between.`,
+          steps: [...earlier.steps, ...later.steps],
+          minute: later.from,
+        },
+      ];
+    });
+  });
+}
+
+/** All that went into the same water before a food comes out of it is on the food. */
+function checkPoolSoil(reading: Reading): readonly Violation[] {
+  const { clock } = reading;
+  return readPools(reading).flatMap(({ pool, uses, waterOf }) =>
+    uses.flatMap((earlier) => {
+      if (earlier.how === 'draw') return [];
+      const left = touchOf(earlier.use, reading).leaves;
+      return uses.flatMap((later): readonly Violation[] => {
+        if (later === earlier || earlier.from >= later.until || waterOf(earlier.boil) !== waterOf(later.boil))
+          return [];
+        const met = both(left, touchOf(later.use, reading).avoids);
+        if (met.length === 0) return [];
+        return [
+          {
+            rule,
+            message: `${later.label} at ${clock.at(later.from)} meets ${met.join(', ')} of ${earlier.label} in ${pool.name}, and the water is not changed between.`,
+            steps: [...earlier.steps, ...later.steps],
+            minute: later.from,
+          },
+        ];
+      });
+    }),
+  );
+}
+
+/** What drips falls on all racks below it. */
+function checkDrips(reading: Reading): readonly Violation[] {
+  const { clock, plan } = reading;
+  const racks = rackUses(reading);
+  const height = (oven: string | undefined, rack: string): number =>
+    plan.kitchen.ovens.find(({ id }) => id === oven)?.racks.findIndex(({ id }) => id === rack) ?? -1;
+  return racks
+    .filter(({ need }) => need.drips === true)
+    .flatMap((above) =>
+      racks.flatMap((below): readonly Violation[] => {
+        const [from, until] = [
+          Math.max(above.place.from, below.place.from),
+          Math.min(above.place.until, below.place.until),
+        ];
+        const { oven } = above.place;
+        if (oven !== below.place.oven || height(oven, above.place.id) >= height(oven, below.place.id) || from >= until)
+          return [];
+        const met = both(touchOf(above.use, reading).leaves, touchOf(below.use, reading).avoids);
+        if (met.length === 0) return [];
+        return [
+          {
+            rule,
+            message: `${above.label} drips ${met.join(', ')} on ${below.label} from the rack above it at ${clock.at(from)}.`,
+            steps: [...above.steps, ...below.steps],
+            minute: from,
+          },
+        ];
+      }),
+    );
+}
+
+export function checkSoil(reading: Reading): readonly Violation[] {
+  return [
+    ...checkWashes(reading),
+    ...checkThings(reading),
+    ...checkPeople(reading),
+    ...checkPoolSoil(reading),
+    ...checkDrips(reading),
+  ];
+}
