@@ -122,6 +122,11 @@ function addAfterheat(t: Translation): void {
         candidates.map(({ legend, heated }) => `${legend.oven.id} after ${heated.need.task}`),
       );
       if (candidates.length === 0) {
+        if (use.need.ways.length < use.step.wayOptions.length) {
+          // There is another way of doing it.
+          builder.forbid(whenWays(use.step, use.need));
+          continue;
+        }
         t.faults.push({
           document: `component ${use.step.instance.component.id}`,
           path: `steps[${use.step.instance.component.steps.indexOf(use.step.instance.step)}].needs`,
