@@ -1,0 +1,113 @@
+/**
+ * Guarded differences: while a guard literal is true, `to ≥ from + weight`.
+ *
+ * In slots, y ≥ x + w raises the lower bound of y with that of x, and its mirror −x ≥ −y + w lowers the upper bound of x with that of
+ * y. Arc 2k and its mirror 2k+1 lie side by side, so the mirror of arc a is a ^ 1. A reason needs no record: it is the arc, and the
+ * literal of `from` is found again from the bound that is asked for. A guard whose arc would empty a domain becomes false.
+ *
+ * Sources: Dechter, Meiri, Pearl (1991); Bartusch, Möhring, Radermacher (1988).
+ */
+import { BY_ARC, BY_ARC_GUARD } from './trail.ts';
+import type { Trail } from './trail.ts';
+
+export class Arcs {
+  readonly from: number[] = [];
+  readonly to: number[] = [];
+  readonly weight: number[] = [];
+  readonly guard: number[] = [];
+
+  /** Arcs by the slot they leave, and the even arcs by the slot of their guard. */
+  private leaving: Int32Array = new Int32Array(0);
+  private leavingStart = new Int32Array(0);
+  private guarded: Int32Array = new Int32Array(0);
+  private guardedStart = new Int32Array(0);
+  private arcFrom = new Int32Array(0);
+  private arcTo = new Int32Array(0);
+  private arcWeight = new Int32Array(0);
+  private arcGuard = new Int32Array(0);
+  visits = 0;
+  private readonly trail: Trail;
+
+  constructor(trail: Trail) {
+    this.trail = trail;
+  }
+
+  /** While `guard` is true: the bound of slot `to` is at least the bound of slot `from` plus `weight`. */
+  add(from: number, to: number, weight: number, guard: number): void {
+    this.from.push(from, to ^ 1);
+    this.to.push(to, from ^ 1);
+    this.weight.push(weight, weight);
+    this.guard.push(guard, guard);
+  }
+
+  seal(): void {
+    const slots = 2 * this.trail.variables;
+    const count = this.from.length;
+    this.arcFrom = Int32Array.from(this.from);
+    this.arcTo = Int32Array.from(this.to);
+    this.arcWeight = Int32Array.from(this.weight);
+    this.arcGuard = Int32Array.from(this.guard);
+    this.leavingStart = new Int32Array(slots + 1);
+    this.guardedStart = new Int32Array(slots + 1);
+    const bucket = (start: Int32Array, slotOf: (arc: number) => number, step: number): Int32Array => {
+      for (let a = 0; a < count; a += step) start[slotOf(a) + 1]!++;
+      for (let s = 0; s < slots; s++) start[s + 1]! += start[s]!;
+      const fill = Int32Array.from(start);
+      const list = new Int32Array(start[slots]!);
+      for (let a = 0; a < count; a += step) list[fill[slotOf(a)]!++] = a;
+      return list;
+    };
+    this.leaving = bucket(this.leavingStart, (a) => this.arcFrom[a]!, 1);
+    this.guarded = bucket(this.guardedStart, (a) => this.trail.slotOf(this.arcGuard[a]!), 2);
+  }
+
+  /** A slot's bound rose: every arc that leaves it. */
+  propagate(slot: number): boolean {
+    const trail = this.trail;
+    const { bound, valueBits, mask, offset, negation, alwaysTrue } = trail;
+    const start = this.leavingStart[slot]!;
+    const end = this.leavingStart[slot + 1]!;
+    this.visits += end - start;
+    const here = bound[slot]!;
+    for (let k = start; k < end; k++) {
+      const arc = this.leaving[k]!;
+      const value = here + this.arcWeight[arc]!;
+      const to = this.arcTo[arc]!;
+      if (value <= bound[to]!) continue;
+      const guard = this.arcGuard[arc]!;
+      if (guard === alwaysTrue || bound[guard >>> valueBits]! >= (guard & mask) - offset) {
+        if (!trail.set(to, value, (arc << 2) | BY_ARC)) return false;
+      } else if (value + bound[to ^ 1]! > 0) {
+        const off = guard ^ negation;
+        if (bound[off >>> valueBits]! < (off & mask) - offset)
+          trail.set(off >>> valueBits, (off & mask) - offset, (arc << 2) | BY_ARC_GUARD);
+      }
+    }
+    return true;
+  }
+
+  /** A slot's bound rose: the arcs whose guards it made true. */
+  release(slot: number, old: number, now: number): boolean {
+    const trail = this.trail;
+    const { bound, mask, offset } = trail;
+    const end = this.guardedStart[slot + 1]!;
+    for (let k = this.guardedStart[slot]!; k < end; k++) {
+      const arc = this.guarded[k]!;
+      const value = (this.arcGuard[arc]! & mask) - offset;
+      if (value <= old || value > now) continue;
+      this.visits++;
+      for (let a = arc; a <= arc + 1; a++) {
+        const reached = bound[this.arcFrom[a]!]! + this.arcWeight[a]!;
+        const to = this.arcTo[a]!;
+        if (reached > bound[to]! && !trail.set(to, reached, (a << 2) | BY_ARC)) return false;
+      }
+    }
+    return true;
+  }
+
+  /** Once, before search: every arc as it stands. */
+  propagateAll(): boolean {
+    for (let slot = 0; slot < 2 * this.trail.variables; slot++) if (!this.propagate(slot)) return false;
+    return true;
+  }
+}

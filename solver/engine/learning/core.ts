@@ -1,0 +1,340 @@
+/**
+ * The conflict-driven search: propagate to a fixpoint, decide, learn from what fails, restart.
+ *
+ * Decisions follow the activity of bound literals, with the side of the best plan first (solution-guided search); before any conflict
+ * a `Branching` handed in chooses. Assumptions are the first decisions; what is learned never depends on them. Work is counted, and
+ * the clock is the caller's.
+ *
+ * Sources: Moskewicz et al. (2001); Beck (2007), Solution-guided multi-point constructive search; Demirović, Chu, Stuckey (2018);
+ * Luby, Sinclair, Zuckerman (1993) for the restarts.
+ */
+import { Activity } from './activity.ts';
+import { Analysis } from './analysis.ts';
+import { Arcs } from './arcs.ts';
+import { Clauses } from './clauses.ts';
+import { DECIDED, Trail } from './trail.ts';
+import type { Propagator } from './propagator.ts';
+
+/** Chooses a literal to decide when no active one is open. */
+export interface Branching {
+  /** @returns an undecided literal, or 0 when this branching has nothing left to decide */
+  next(core: Core): number;
+}
+
+/** `solution`: all variables fixed, values readable. `refuted`: none under the assumptions. `spent`: the budget ended. */
+export type Verdict = 'solution' | 'refuted' | 'spent' | 'stopped';
+
+const CONFLICT_WORK = 50;
+const RESTART_UNIT = 100;
+const POLL_WORK = 20_000;
+
+export class Core {
+  readonly trail: Trail;
+  readonly clauses: Clauses;
+  readonly arcs: Arcs;
+  readonly propagators: Propagator[] = [];
+  readonly activity: Activity;
+  readonly analysis: Analysis;
+
+  /** True once no solution exists whatever is assumed. */
+  dead = false;
+  conflicts = 0;
+  decisions = 0;
+  /** Value each variable has in the plan that guides the search; `guided` says whether there is one. */
+  guide = new Int32Array(0);
+  guided = false;
+  /** After `refuted`: assumptions that fail together; empty when nothing assumed is to blame. */
+  failed: number[] = [];
+
+  private readonly rootClauses: number[][] = [];
+  private readonly rootUnits: number[] = [];
+  private head = 0;
+  private queues: [number[], number[], number[]] = [[], [], []];
+  private wakeStart = new Int32Array(0);
+  private wakePropagator = new Int32Array(0);
+  private wakeData = new Int32Array(0);
+  private propagatorWork = 0;
+  private entryWork = 0;
+  private learnedLimit = 4000;
+  private restarts = 0;
+  private scan = 0;
+
+  constructor(largest: number) {
+    this.trail = new Trail(largest);
+    this.clauses = new Clauses(this.trail);
+    this.arcs = new Arcs(this.trail);
+    this.activity = new Activity(this.trail);
+    this.analysis = new Analysis(this.trail, this.arcs, this.clauses, this.propagators, this.activity);
+  }
+
+  /** Work units so far: entries propagated, watches and arcs visited, propagator runs by their cost, 50 a conflict. */
+  get work(): number {
+    return (
+      this.entryWork + this.clauses.visits + this.arcs.visits + this.propagatorWork + CONFLICT_WORK * this.conflicts
+    );
+  }
+
+  /** Adds a clause while building. */
+  clause(...literals: number[]): void {
+    const { alwaysTrue, alwaysFalse, negation } = this.trail;
+    const kept: number[] = [];
+    for (const literal of literals) {
+      if (literal === alwaysTrue || kept.includes(literal ^ negation)) return;
+      if (literal !== alwaysFalse && !kept.includes(literal)) kept.push(literal);
+    }
+    if (kept.length === 0) this.dead = true;
+    else if (kept.length === 1) this.rootUnits.push(kept[0]!);
+    else this.rootClauses.push(kept);
+  }
+
+  post(propagator: Propagator): void {
+    propagator.id = this.propagators.length;
+    this.propagators.push(propagator);
+  }
+
+  /** Ends building: sizes the arrays, adds the clauses, propagates the facts. */
+  seal(): void {
+    const trail = this.trail;
+    trail.seal();
+    trail.reserveLevels(64);
+    this.clauses.seal();
+    this.arcs.seal();
+    this.activity.seal();
+    this.analysis.seal();
+    this.guide = new Int32Array(trail.variables);
+    this.sealWakes();
+    if (this.dead) return;
+    for (const unit of this.rootUnits)
+      if (!trail.setLiteral(unit, DECIDED)) {
+        this.dead = true;
+        return;
+      }
+    for (const clause of this.rootClauses) this.clauses.add(clause, clause.length, 1, false, 0);
+    // Clauses falsified or made unit by the facts are met when the facts' own watches are visited.
+    this.dead = !this.arcs.propagateAll();
+    for (const p of this.propagators) {
+      for (const [, data] of p.watches()) p.wake(data);
+      this.enqueue(p);
+    }
+    if (!this.dead && !this.settleRoot()) this.dead = true;
+  }
+
+  private sealWakes(): void {
+    const slots = 2 * this.trail.variables;
+    const lists: number[][] = Array.from({ length: slots }, () => []);
+    for (const p of this.propagators) for (const [slot, data] of p.watches()) lists[slot]!.push(p.id, data);
+    this.wakeStart = new Int32Array(slots + 1);
+    for (let s = 0; s < slots; s++) this.wakeStart[s + 1] = this.wakeStart[s]! + lists[s]!.length / 2;
+    this.wakePropagator = new Int32Array(this.wakeStart[slots]!);
+    this.wakeData = new Int32Array(this.wakeStart[slots]!);
+    lists.forEach((list, s) => {
+      for (let k = 0; k < list.length; k += 2) {
+        this.wakePropagator[this.wakeStart[s]! + k / 2] = list[k]!;
+        this.wakeData[this.wakeStart[s]! + k / 2] = list[k + 1]!;
+      }
+    });
+  }
+
+  private enqueue(p: Propagator): void {
+    if (p.queued) return;
+    p.queued = true;
+    this.queues[p.priority].push(p.id);
+  }
+
+  /** Propagates to a fixpoint; false on conflict, told to the trail. */
+  propagate(): boolean {
+    const trail = this.trail;
+    for (;;) {
+      while (this.head < trail.entries) {
+        const i = this.head++;
+        this.entryWork++;
+        const slot = trail.entrySlot[i]!;
+        const old = trail.entryOld[i]!;
+        const now = trail.entryNew[i]!;
+        if (!this.clauses.propagate(slot, old, now)) return false;
+        if (trail.last[slot] === i && !this.arcs.propagate(slot)) return false;
+        if (!this.arcs.release(slot, old, now)) return false;
+        for (let k = this.wakeStart[slot]!; k < this.wakeStart[slot + 1]!; k++) {
+          const p = this.propagators[this.wakePropagator[k]!]!;
+          if (p.wake(this.wakeData[k]!)) this.enqueue(p);
+        }
+      }
+      const queue =
+        this.queues[0].length > 0 ? this.queues[0] : this.queues[1].length > 0 ? this.queues[1] : this.queues[2];
+      const id = queue.pop();
+      if (id === undefined) return true;
+      const p = this.propagators[id]!;
+      p.queued = false;
+      this.propagatorWork += p.cost;
+      if (!p.propagate()) return false;
+    }
+  }
+
+  private readonly undo = (level: number): void => {
+    this.backtrack(level);
+  };
+
+  backtrack(level: number): void {
+    const trail = this.trail;
+    if (trail.level <= level) return;
+    this.activity.restore(level);
+    trail.backtrack(level);
+    if (this.head > trail.entries) this.head = trail.entries;
+    for (const p of this.propagators) p.backtrack(level);
+    this.scan = 0;
+  }
+
+  /** Propagates at level 0 and makes the result facts. */
+  private settleRoot(): boolean {
+    if (!this.propagate()) return false;
+    this.trail.absorbRoot();
+    this.head = 0;
+    return true;
+  }
+
+  /** Adds facts at level 0; the core is dead when they contradict. */
+  addFact(literal: number): void {
+    this.backtrack(0);
+    if (this.dead) return;
+    if (!this.trail.setLiteral(literal, DECIDED) || !this.settleRoot()) this.dead = true;
+  }
+
+  private decide(literal: number): void {
+    this.trail.newLevel();
+    this.trail.setLiteral(literal, DECIDED);
+    this.decisions++;
+  }
+
+  /** Learns from the conflict and backjumps; false when the problem is refuted. */
+  private learnAndJump(): boolean {
+    const { trail, analysis } = this;
+    this.conflicts++;
+    if (trail.level === 0 || analysis.learn(this.conflicts, this.undo) === 0) {
+      this.dead = true;
+      return false;
+    }
+    this.watch?.(analysis.clause, analysis.clauseSize);
+    this.activity.decay();
+    this.backtrack(analysis.backLevel);
+    const literal = analysis.clause[0]!;
+    if (analysis.clauseSize === 1) {
+      if (!trail.setLiteral(literal, DECIDED) || !this.settleRoot()) {
+        this.dead = true;
+        return false;
+      }
+      return true;
+    }
+    const clause = this.clauses.add(analysis.clause, analysis.clauseSize, analysis.lbd, true, this.conflicts);
+    trail.setLiteral(literal, clause << 2);
+    return true;
+  }
+  /** Called with every learned clause, in tests. */
+  watch: ((clause: Int32Array, size: number) => void) | null = null;
+
+  /**
+   * Searches for a solution under assumptions.
+   * @param assumptions literals that must hold; what is learned holds without them
+   * @param conflictBudget most conflicts of this call
+   * @param workLimit the value of `work` at which to stop
+   */
+  solve(
+    assumptions: readonly number[],
+    branching: Branching,
+    conflictBudget: number,
+    workLimit: number,
+    shouldStop: (() => boolean) | undefined,
+  ): Verdict {
+    const trail = this.trail;
+    this.failed = [];
+    this.backtrack(0);
+    if (this.dead) return 'refuted';
+    trail.reserveLevels(assumptions.length);
+    const lastConflict = this.conflicts + conflictBudget;
+    let restartAt = this.conflicts + RESTART_UNIT * luby(++this.restarts);
+    let pollAt = this.work + POLL_WORK;
+    for (;;) {
+      if (!this.propagate()) {
+        if (!this.learnAndJump()) return 'refuted';
+        continue;
+      }
+      const work = this.work;
+      if (work >= pollAt) {
+        pollAt = work + POLL_WORK;
+        if (shouldStop?.() === true) {
+          this.backtrack(0);
+          return 'stopped';
+        }
+      }
+      if (this.conflicts >= lastConflict || work >= workLimit) {
+        this.backtrack(0);
+        return 'spent';
+      }
+      if (this.conflicts >= restartAt) {
+        restartAt = this.conflicts + RESTART_UNIT * luby(++this.restarts);
+        this.backtrack(0);
+        if (this.clauses.learnedCount > this.learnedLimit) {
+          this.clauses.tidy(true);
+          this.learnedLimit += 200;
+        }
+        continue;
+      }
+      if (trail.level < assumptions.length) {
+        const literal = assumptions[trail.level]!;
+        if (trail.isFalse(literal)) {
+          this.failed = this.analysis.failed(literal, assumptions);
+          this.backtrack(0);
+          return 'refuted';
+        }
+        this.decide(literal);
+        continue;
+      }
+      const literal = this.choose(branching);
+      if (literal === 0) return 'solution';
+      this.decide(literal);
+    }
+  }
+
+  /** Next decision; 0 when every variable is fixed. */
+  private choose(branching: Branching): number {
+    const trail = this.trail;
+    const active = this.activity.next();
+    if (active !== 0) {
+      const x = active >>> (trail.valueBits + 1);
+      return this.guide[x]! >= trail.valueOf(active) ? active : active ^ trail.negation;
+    }
+    const next = branching.next(this);
+    if (next !== 0) return next;
+    // What is left follows the guide, or goes low.
+    for (; this.scan < trail.variables; this.scan++) {
+      const low = trail.bound[2 * this.scan]!;
+      const high = -trail.bound[2 * this.scan + 1]!;
+      if (low === high) continue;
+      const aim = this.guided ? Math.min(high, Math.max(low, this.guide[this.scan]!)) : low;
+      if (aim < high) return trail.literal(2 * this.scan + 1, -aim);
+      return trail.literal(2 * this.scan, aim);
+    }
+    return 0;
+  }
+
+  /** After `solution`: makes the values the guide. */
+  adoptGuide(): void {
+    for (let x = 0; x < this.trail.variables; x++) this.guide[x] = this.trail.bound[2 * x]!;
+    this.guided = true;
+  }
+
+  value(x: number): number {
+    return this.trail.bound[2 * x]!;
+  }
+}
+
+/** The Luby sequence 1 1 2 1 1 2 4 …, from i = 1. */
+export function luby(i: number): number {
+  let k = i;
+  for (;;) {
+    let size = 1;
+    while (size - 1 < k) size *= 2;
+    // Now size − 1 ≥ k.
+    if (size - 1 === k) return size / 2;
+    k -= size / 2 - 1;
+  }
+}

@@ -1,0 +1,209 @@
+/**
+ * Objective tiers as variables that are at least the tier's value.
+ *
+ * Only that direction is modelled: "better than v" is the assumption ⟦tier ≤ v − 1⟧, and the true value is read from the plan. A tier of
+ * kind `changes` has no variable.
+ */
+import { Sum } from './sums.ts';
+import type { ChangesTier, CostTier, LatestTier, Problem, WaitingTier } from '../../problem.ts';
+import type { Conditions } from './conditions.ts';
+import type { Core } from '../core.ts';
+import type { Differences } from './differences.ts';
+import type { Lengths } from './lengths.ts';
+import type { Points } from './points.ts';
+
+/** `x` is the variable, or −1 where the tier is not modelled. */
+export interface TierVariable {
+  readonly x: number;
+  /** No value is below this. */
+  readonly least: number;
+}
+
+export class Tiers {
+  private readonly core: Core;
+  private readonly problem: Problem;
+  private readonly conditions: Conditions;
+  private readonly points: Points;
+  private readonly differences: Differences;
+  private readonly lengths: Lengths;
+
+  constructor(
+    core: Core,
+    problem: Problem,
+    conditions: Conditions,
+    points: Points,
+    differences: Differences,
+    lengths: Lengths,
+  ) {
+    this.core = core;
+    this.problem = problem;
+    this.conditions = conditions;
+    this.points = points;
+    this.differences = differences;
+    this.lengths = lengths;
+  }
+
+  all(): TierVariable[] {
+    return this.problem.tiers.map((tier) => {
+      switch (tier.kind) {
+        case 'latest':
+          return this.latest(tier);
+        case 'waiting':
+          return this.waiting(tier);
+        case 'cost':
+          return this.cost(tier);
+        case 'changes':
+          return this.changes(tier);
+      }
+    });
+  }
+
+  private latest(tier: LatestTier): TierVariable {
+    const { core, points } = this;
+    const x = core.trail.variable(0, largestLatest(tier, this.problem.horizon));
+    for (const term of tier.terms) {
+      const place = points.place(term.point);
+      const plus = term.plus ?? 0;
+      const guard = points.presence(term.point);
+      if (guard === core.trail.alwaysFalse) continue;
+      // x ≥ plus + point, or x ≥ plus − point: the mirror slot of the point.
+      if (term.minus === true) core.arcs.add(2 * place.x + 1, 2 * x, plus - place.offset, guard);
+      else core.arcs.add(2 * place.x, 2 * x, plus + place.offset, guard);
+    }
+    return { x, least: 0 };
+  }
+
+  private waiting(tier: WaitingTier): TierVariable {
+    const { core, points, conditions } = this;
+    const { horizon } = this.problem;
+    const sum = new Sum();
+    let most = 0;
+    for (const term of tier.terms) {
+      const from = points.place(term.from);
+      const to = points.place(term.to);
+      const longest = horizon - term.free;
+      const guard = conditions.all([points.presence(term.from), points.presence(term.to)]);
+      if (term.weight === 0 || longest <= 0 || guard === core.trail.alwaysFalse) continue;
+      most += term.weight * longest;
+      if (from.x === to.x) {
+        const fixed = term.weight * Math.max(0, to.offset - from.offset - term.free);
+        this.lengths.addTo(sum, this.lengths.scaled(guard, fixed), 1);
+        continue;
+      }
+      const wait = core.trail.variable(0, longest);
+      if (from.x === 0)
+        this.differences.add({ x: to.x, offset: to.offset - term.free }, { x: wait, offset: 0 }, 0, guard);
+      else {
+        const over = new Sum().add(to.x, 1).add(from.x, -1).add(wait, -1);
+        over.constant = to.offset - from.offset;
+        over.atMost(core, term.free, guard);
+      }
+      sum.add(wait, term.weight);
+    }
+    return this.bounded(sum, 0, most);
+  }
+
+  private cost(tier: CostTier): TierVariable {
+    void tier;
+    const { core, points, lengths } = this;
+    const { horizon, tasks } = this.problem;
+    const sum = new Sum();
+    let least = 0;
+    let most = 0;
+    tasks.forEach((task, t) => {
+      const start = points.starts[t]!;
+      const end = points.ends[t]!;
+      task.modes.forEach((mode, m) => {
+        const literal = points.inMode[t]![m]!;
+        if (mode?.cost === undefined || literal === core.trail.alwaysFalse) return;
+        const longest = Math.min(mode.longest, horizon);
+        const { fixed, perMinute } = mode.cost;
+        const ends = [fixed + perMinute * mode.shortest, fixed + perMinute * longest, 0];
+        least += Math.min(...ends);
+        most += Math.max(...ends);
+        if (start.x === end.x) {
+          lengths.addTo(sum, lengths.scaled(literal, fixed + perMinute * (end.offset - start.offset)), 1);
+          return;
+        }
+        lengths.addTo(sum, lengths.scaled(literal, fixed), 1);
+        if (perMinute === 0) return;
+        if (literal === points.present[t]) {
+          lengths.addTo(sum, lengths.of(t), perMinute);
+          return;
+        }
+        // Minutes in this mode: at least the length while in it (at most it, and 0 outside, where minutes are a gain).
+        const minutes = core.trail.variable(0, longest);
+        const length = lengths.of(t);
+        const excess = new Sum().add(minutes, -1);
+        lengths.addTo(excess, length, 1);
+        if (perMinute > 0) excess.atMost(core, 0, literal);
+        else {
+          excess.atLeast(core, 0, literal);
+          core.clause(literal, core.trail.atMost(minutes, 0));
+        }
+        sum.add(minutes, perMinute);
+      });
+    });
+    return this.bounded(sum, least, most);
+  }
+
+  /** A variable that is at least the sum. */
+  private bounded(sum: Sum, least: number, most: number): TierVariable {
+    const x = this.core.trail.variable(least, Math.max(least, most));
+    sum.add(x, -1).atMost(this.core, 0, this.core.trail.alwaysTrue);
+    return { x, least };
+  }
+
+  /** At least one change fewer than there are groups surely on the resource. */
+  private changes(tier: ChangesTier): TierVariable {
+    const { core, points, problem } = this;
+    let least = 0;
+    for (const resource of tier.resources) {
+      const groups = new Set<string>();
+      problem.tasks.forEach((task, t) => {
+        if (points.present[t] !== core.trail.alwaysTrue) return;
+        const onIt = task.modes.every((mode) => mode === null || mode.uses.some((use) => use.resource === resource));
+        if (onIt) groups.add(task.group ?? '');
+      });
+      least += Math.max(0, groups.size - 1);
+    }
+    return { x: -1, least };
+  }
+}
+
+/** Upper limit of a `latest` tier's value. */
+export function largestLatest(tier: LatestTier, horizon: number): number {
+  return Math.max(0, ...tier.terms.map((term) => (term.plus ?? 0) + (term.minus === true ? 0 : horizon)));
+}
+
+/** No tier variable and no time exceeds this in absolute value; what the trail's literals must hold. */
+export function largestValue(problem: Problem): number {
+  const { horizon } = problem;
+  let largest = horizon;
+  for (const tier of problem.tiers) {
+    switch (tier.kind) {
+      case 'latest':
+        largest = Math.max(largest, largestLatest(tier, horizon));
+        break;
+      case 'waiting':
+        largest = Math.max(largest, ...tier.terms.map((term) => horizon - term.free));
+        largest = Math.max(
+          largest,
+          tier.terms.reduce((sum, term) => sum + term.weight * Math.max(0, horizon - term.free), 0),
+        );
+        break;
+      case 'cost': {
+        let sum = 0;
+        for (const task of problem.tasks)
+          for (const mode of task.modes)
+            if (mode?.cost !== undefined)
+              sum += Math.abs(mode.cost.fixed) + Math.abs(mode.cost.perMinute) * Math.min(mode.longest, horizon);
+        largest = Math.max(largest, sum);
+        break;
+      }
+      case 'changes':
+        break;
+    }
+  }
+  return largest;
+}
