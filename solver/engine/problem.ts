@@ -154,7 +154,12 @@ export interface LatestTier {
 export interface WaitingTier {
   readonly kind: 'waiting';
   readonly id: string;
-  readonly terms: readonly { readonly weight: number; readonly from: Point; readonly to: Point; readonly free: number }[];
+  readonly terms: readonly {
+    readonly weight: number;
+    readonly from: Point;
+    readonly to: Point;
+    readonly free: number;
+  }[];
 }
 
 /** Σ of the costs of the modes taken by present tasks. */

@@ -1,0 +1,345 @@
+/**
+ * Turns a problem into flat arrays and indices, the form that search works on.
+ *
+ * Every endpoint is a **node**: task `i` starts at node `2i` and ends at node `2i + 1`; node `2n` is the origin. The distinct
+ * modes of a task are numbered through the problem. A lag becomes an **arc** with three conditions: `all` (both tasks present and
+ * the lag's literals hold), `low` (what must be known so that the arc may raise the earliest time of `to`, given that its task is
+ * present) and `high` (likewise for the latest time of `from`).
+ */
+import { ConditionTable } from './conditions.ts';
+import type { Mode, Point, Problem, Task, Use } from './problem.ts';
+import { emptyLists, packLists, type SparseLists } from './sparse-lists.ts';
+
+export interface CompiledUse {
+  readonly resource: number;
+  readonly amount: number;
+  /** Index of its soil marks; 0 is clean and unconcerned. */
+  readonly soil: number;
+  readonly cleans: boolean;
+}
+export interface CompiledMode {
+  readonly task: number;
+  readonly shortest: number;
+  /** No longer than the horizon. */
+  readonly longest: number;
+  readonly uses: readonly CompiledUse[];
+  readonly state: number;
+  readonly stateClass: number;
+  readonly costFixed: number;
+  readonly costPerMinute: number;
+}
+export interface Arc {
+  readonly from: number;
+  readonly to: number;
+  readonly least: number;
+  readonly all: number;
+  readonly low: number;
+  readonly high: number;
+  readonly lag: number;
+}
+export interface CompiledEvent {
+  readonly node: number;
+  readonly amount: number;
+  readonly condition: number;
+}
+export interface CompiledReservoir {
+  readonly initial: number;
+  /** A number above every level where there is none. */
+  readonly capacity: number;
+  readonly events: readonly CompiledEvent[];
+}
+export interface CompiledTotal {
+  readonly tasks: readonly number[];
+  readonly total: number;
+  readonly condition: number;
+}
+export type CompiledTier =
+  | {
+      readonly kind: 'latest';
+      readonly terms: readonly { readonly node: number; readonly plus: number; readonly minus: boolean }[];
+    }
+  | {
+      readonly kind: 'waiting';
+      readonly terms: readonly {
+        readonly weight: number;
+        readonly from: number;
+        readonly to: number;
+        readonly free: number;
+      }[];
+    }
+  | { readonly kind: 'cost' }
+  | { readonly kind: 'changes'; readonly resources: readonly number[] };
+
+export interface Compiled {
+  readonly problem: Problem;
+  readonly horizon: number;
+  readonly taskCount: number;
+  readonly origin: number;
+  readonly optionCount: Int32Array;
+  readonly table: ConditionTable;
+  /** Condition under which each task is present. */
+  readonly presence: Int32Array;
+  /** Choice of each task's mode, or −1. */
+  readonly taskChoice: Int32Array;
+  readonly modes: readonly CompiledMode[];
+  /** Distinct modes of each task. */
+  readonly taskModes: SparseLists;
+  /** For a task, the mode under each option (one entry where it has no choice); −1 where it is absent. */
+  readonly optionMode: SparseLists;
+  readonly arcs: readonly Arc[];
+  /** Capacity of resource `r` at minute `t`: `capacity[r × horizon + t]`. */
+  readonly capacity: Int32Array;
+  /** Tasks with a mode that uses the resource, in some amount. */
+  readonly resourceTasks: SparseLists;
+  /** Tasks with a soil mark on the resource. */
+  readonly soilTasks: SparseLists;
+  /** Tasks with a mode that cleans the resource. */
+  readonly cleaningTasks: SparseLists;
+  readonly soilCount: number;
+  /** 1 where a use with soil `u` leaves what a use with soil `v` avoids: `soilMeets[u × soilCount + v]`. */
+  readonly soilMeets: Uint8Array;
+  readonly stateTasks: SparseLists;
+  /** For each state its gaps, row by row; −1 where two classes may overlap. */
+  readonly gaps: readonly Int32Array[];
+  readonly classCount: Int32Array;
+  readonly reservoirs: readonly CompiledReservoir[];
+  readonly forbidden: readonly number[];
+  readonly totals: readonly CompiledTotal[];
+  readonly tiers: readonly CompiledTier[];
+  readonly group: Int32Array;
+}
+
+/** Compiles a problem that `validateProblem` accepts. */
+export function compileProblem(problem: Problem): Compiled {
+  return new Compiler(problem).run();
+}
+
+class Compiler {
+  private readonly table: ConditionTable;
+  private readonly taskIndex: ReadonlyMap<string, number>;
+  private readonly choiceIndex: ReadonlyMap<string, number>;
+  private readonly resourceIndex: ReadonlyMap<string, number>;
+  private readonly stateIndex: ReadonlyMap<string, number>;
+  private readonly modes: CompiledMode[] = [];
+  private readonly soils = new Map<string, number>([['|', 0]]);
+  private readonly soilMarks: { leaves: readonly string[]; avoids: readonly string[] }[] = [{ leaves: [], avoids: [] }];
+  private readonly presence: Int32Array;
+
+  constructor(private readonly problem: Problem) {
+    const index = (list: readonly { readonly id: string }[]): Map<string, number> =>
+      new Map(list.map((item, i) => [item.id, i]));
+    this.table = new ConditionTable(problem);
+    this.taskIndex = index(problem.tasks);
+    this.choiceIndex = index(problem.choices);
+    this.resourceIndex = index(problem.resources);
+    this.stateIndex = index(problem.states);
+    this.presence = Int32Array.from(problem.tasks, (task) => this.presenceOf(task));
+  }
+
+  run(): Compiled {
+    const { problem, table } = this;
+    const taskModes: number[][] = [];
+    const optionMode: number[][] = [];
+    problem.tasks.forEach((task, i) => {
+      const known = new Map<string, number>();
+      const options = task.modes.map((mode) => (mode === null ? -1 : this.mode(i, mode, known)));
+      optionMode.push(options);
+      taskModes.push([...known.values()]);
+    });
+    const resourceTasks = emptyLists(problem.resources.length);
+    const soilTasks = emptyLists(problem.resources.length);
+    const cleaningTasks = emptyLists(problem.resources.length);
+    const stateTasks = emptyLists(problem.states.length);
+    for (const mode of this.modes) {
+      for (const use of mode.uses) {
+        if (use.amount > 0) addOnce(resourceTasks[use.resource], mode.task);
+        if (use.soil > 0) addOnce(soilTasks[use.resource], mode.task);
+        if (use.cleans) addOnce(cleaningTasks[use.resource], mode.task);
+      }
+      if (mode.state >= 0) addOnce(stateTasks[mode.state], mode.task);
+    }
+    const soilCount = this.soilMarks.length;
+    const soilMeets = new Uint8Array(soilCount * soilCount);
+    this.soilMarks.forEach((u, a) =>
+      this.soilMarks.forEach((v, b) => {
+        if (u.leaves.some((mark) => v.avoids.includes(mark))) soilMeets[a * soilCount + b] = 1;
+      }),
+    );
+    const groups = new Map<string, number>();
+    const compiled: Compiled = {
+      problem,
+      horizon: problem.horizon,
+      taskCount: problem.tasks.length,
+      origin: 2 * problem.tasks.length,
+      optionCount: Int32Array.from(problem.choices, (choice) => choice.options.length),
+      table,
+      presence: this.presence,
+      taskChoice: Int32Array.from(problem.tasks, (task) =>
+        task.choice === undefined ? -1 : (this.choiceIndex.get(task.choice) ?? -1),
+      ),
+      modes: this.modes,
+      taskModes: packLists(taskModes),
+      optionMode: packLists(optionMode),
+      arcs: this.arcs(),
+      capacity: this.capacity(),
+      resourceTasks: packLists(resourceTasks),
+      soilTasks: packLists(soilTasks),
+      cleaningTasks: packLists(cleaningTasks),
+      soilCount,
+      soilMeets,
+      stateTasks: packLists(stateTasks),
+      gaps: problem.states.map((state) => Int32Array.from(state.gap.flat(), (gap) => gap ?? -1)),
+      classCount: Int32Array.from(problem.states, (state) => state.classes.length),
+      reservoirs: problem.reservoirs.map((reservoir) => ({
+        initial: reservoir.initial,
+        capacity: reservoir.capacity ?? 2 ** 31 - 1,
+        events: reservoir.events.map((event) => ({
+          node: this.node(event.point),
+          amount: event.amount,
+          condition: table.and(table.of(event.if), this.presenceAt(event.point)),
+        })),
+      })),
+      forbidden: problem.forbidden.map((conjunction) => table.of(conjunction)),
+      totals: problem.totals.map((total) => ({
+        tasks: total.tasks.map((id) => this.taskIndex.get(id) ?? -1),
+        total: total.total,
+        condition: table.of(total.if),
+      })),
+      tiers: problem.tiers.map((tier): CompiledTier => {
+        switch (tier.kind) {
+          case 'latest':
+            return {
+              kind: 'latest',
+              terms: tier.terms.map((term) => ({
+                node: this.node(term.point),
+                plus: term.plus ?? 0,
+                minus: term.minus === true,
+              })),
+            };
+          case 'waiting':
+            return {
+              kind: 'waiting',
+              terms: tier.terms.map((term) => ({
+                weight: term.weight,
+                from: this.node(term.from),
+                to: this.node(term.to),
+                free: term.free,
+              })),
+            };
+          case 'cost':
+            return { kind: 'cost' };
+          case 'changes':
+            return { kind: 'changes', resources: tier.resources.map((id) => this.resourceIndex.get(id) ?? -1) };
+        }
+      }),
+      group: Int32Array.from(problem.tasks, (task) => indexOf(groups, task.group ?? '')),
+    };
+    return compiled;
+  }
+
+  private presenceOf(task: Task): number {
+    const when = this.table.of(task.when);
+    if (task.choice === undefined) return when;
+    const options = task.modes.flatMap((mode, option) => (mode === null ? [] : [option]));
+    const taken = this.table.ofChoiceLiterals([{ choice: this.choiceIndex.get(task.choice) ?? -1, options }]);
+    return this.table.and(when, taken);
+  }
+
+  private node(point: Point): number {
+    if (point === 'origin') return 2 * this.problem.tasks.length;
+    return 2 * (this.taskIndex.get(point.task) ?? -1) + (point.at === 'start' ? 0 : 1);
+  }
+
+  private presenceAt(point: Point): number {
+    return point === 'origin' ? 0 : (this.presence[this.taskIndex.get(point.task) ?? -1] ?? 0);
+  }
+
+  private mode(task: number, mode: Mode, known: Map<string, number>): number {
+    const uses = new Map<number, { amount: number; leaves: Set<string>; avoids: Set<string>; cleans: boolean }>();
+    for (const use of mode.uses) this.addUse(uses, use);
+    const compiled: CompiledMode = {
+      task,
+      shortest: mode.shortest,
+      longest: Math.min(mode.longest, this.problem.horizon),
+      uses: [...uses]
+        .sort((a, b) => a[0] - b[0])
+        .map(([resource, use]) => ({
+          resource,
+          amount: use.amount,
+          soil: this.soil([...use.leaves].sort(), [...use.avoids].sort()),
+          cleans: use.cleans,
+        })),
+      state: mode.state === undefined ? -1 : (this.stateIndex.get(mode.state.state) ?? -1),
+      stateClass: mode.state?.class ?? 0,
+      costFixed: mode.cost?.fixed ?? 0,
+      costPerMinute: mode.cost?.perMinute ?? 0,
+    };
+    const key = JSON.stringify(compiled);
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    this.modes.push(compiled);
+    known.set(key, this.modes.length - 1);
+    return this.modes.length - 1;
+  }
+
+  private addUse(
+    uses: Map<number, { amount: number; leaves: Set<string>; avoids: Set<string>; cleans: boolean }>,
+    use: Use,
+  ): void {
+    const resource = this.resourceIndex.get(use.resource) ?? -1;
+    const entry = uses.get(resource) ?? { amount: 0, leaves: new Set(), avoids: new Set(), cleans: false };
+    uses.set(resource, entry);
+    entry.amount += use.amount;
+    for (const mark of use.leaves ?? []) entry.leaves.add(mark);
+    for (const mark of use.avoids ?? []) entry.avoids.add(mark);
+    entry.cleans ||= use.cleans === true;
+  }
+
+  private soil(leaves: readonly string[], avoids: readonly string[]): number {
+    const key = leaves.length + avoids.length === 0 ? '|' : JSON.stringify([leaves, avoids]);
+    if (!this.soils.has(key)) this.soilMarks.push({ leaves, avoids });
+    return indexOf(this.soils, key);
+  }
+
+  private arcs(): Arc[] {
+    return this.problem.lags.map((lag, index) => {
+      const literals = this.table.of(lag.if);
+      const from = this.presenceAt(lag.from);
+      const to = this.presenceAt(lag.to);
+      return {
+        from: this.node(lag.from),
+        to: this.node(lag.to),
+        least: lag.least,
+        all: this.table.and(literals, from, to),
+        low: this.table.without(this.table.and(literals, from), to),
+        high: this.table.without(this.table.and(literals, to), from),
+        lag: index,
+      };
+    });
+  }
+
+  private capacity(): Int32Array {
+    const { resources, horizon } = this.problem;
+    const capacity = new Int32Array(resources.length * horizon);
+    resources.forEach((resource, r) => {
+      capacity.fill(resource.capacity, r * horizon, (r + 1) * horizon);
+      for (const entry of resource.calendar ?? []) {
+        const from = Math.min(horizon, Math.max(0, entry.from));
+        const until = Math.min(horizon, Math.max(0, entry.until));
+        capacity.fill(entry.capacity, r * horizon + from, r * horizon + until);
+      }
+    });
+    return capacity;
+  }
+}
+
+function addOnce(list: number[] | undefined, item: number): void {
+  if (list !== undefined && !list.includes(item)) list.push(item);
+}
+
+function indexOf(map: Map<string, number>, key: string): number {
+  const known = map.get(key);
+  if (known !== undefined) return known;
+  map.set(key, map.size);
+  return map.size - 1;
+}

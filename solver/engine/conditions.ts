@@ -1,0 +1,88 @@
+/**
+ * Literals and conjunctions of a problem, each kept once.
+ *
+ * A **literal** is a choice with the set of its options that make it true. A **condition** is a conjunction of literals, at
+ * most one a choice (two on one choice are met by their intersection). Condition 0 is the empty one, always true.
+ */
+import type { Literal, Problem } from './problem.ts';
+
+export interface ChoiceLiteral {
+  readonly choice: number;
+  /** Options that make it true, ascending; empty: never true. */
+  readonly options: readonly number[];
+}
+
+export class ConditionTable {
+  readonly literals: ChoiceLiteral[] = [];
+  /** Literal indices of each condition, ascending by choice. */
+  readonly conditions: number[][] = [[]];
+  private readonly literalIndex = new Map<string, number>();
+  private readonly conditionIndex = new Map<string, number>([['', 0]]);
+  private readonly choiceIndex: ReadonlyMap<string, number>;
+
+  constructor(private readonly problem: Problem) {
+    this.choiceIndex = new Map(problem.choices.map((choice, index) => [choice.id, index]));
+  }
+
+  /** Index of the condition with these literals, made when it is new. */
+  of(literals: readonly Literal[] | undefined): number {
+    return this.ofChoiceLiterals(
+      (literals ?? []).map((literal) => ({
+        choice: this.choiceIndex.get(literal.choice) ?? -1,
+        options: literal.options,
+      })),
+    );
+  }
+
+  /** The conjunction of several conditions. */
+  and(...conditions: readonly number[]): number {
+    return this.ofChoiceLiterals(conditions.flatMap((condition) => this.literalsOf(condition)));
+  }
+
+  /** What of `condition` is left to be shown when `given` is known to hold. */
+  without(condition: number, given: number): number {
+    const known = this.literalsOf(given);
+    return this.ofChoiceLiterals(
+      this.literalsOf(condition).filter(
+        (literal) =>
+          !known.some(
+            (other) =>
+              other.choice === literal.choice && other.options.every((option) => literal.options.includes(option)),
+          ),
+      ),
+    );
+  }
+
+  literalsOf(condition: number): ChoiceLiteral[] {
+    return (this.conditions[condition] ?? []).flatMap((index) => this.literals[index] ?? []);
+  }
+
+  ofChoiceLiterals(literals: readonly ChoiceLiteral[]): number {
+    const optionsOf = new Map<number, number[]>();
+    for (const { choice, options } of literals) {
+      const before = optionsOf.get(choice);
+      const sorted = [...new Set(options)].sort((a, b) => a - b);
+      optionsOf.set(choice, before === undefined ? sorted : before.filter((option) => sorted.includes(option)));
+    }
+    const indices: number[] = [];
+    for (const [choice, options] of [...optionsOf].sort((a, b) => a[0] - b[0])) {
+      if (options.length === this.problem.choices[choice]?.options.length) continue;
+      indices.push(this.literal({ choice, options }));
+    }
+    const key = indices.join(' ');
+    const known = this.conditionIndex.get(key);
+    if (known !== undefined) return known;
+    this.conditionIndex.set(key, this.conditions.length);
+    this.conditions.push(indices);
+    return this.conditions.length - 1;
+  }
+
+  private literal(literal: ChoiceLiteral): number {
+    const key = `${literal.choice}:${literal.options.join(',')}`;
+    const known = this.literalIndex.get(key);
+    if (known !== undefined) return known;
+    this.literalIndex.set(key, this.literals.length);
+    this.literals.push(literal);
+    return this.literals.length - 1;
+  }
+}

@@ -1,0 +1,28 @@
+/** Seeded chance for search: a 32-bit generator (xorshift multiply, "mulberry" family) that is the same on every machine. */
+export class Random {
+  private state: number;
+
+  /** @param seed any 32-bit integer */
+  constructor(seed: number) {
+    this.state = seed | 0;
+  }
+
+  /** The next 32 bits as an unsigned integer. */
+  next(): number {
+    this.state = (this.state + 0x6d2b79f5) | 0;
+    let x = this.state;
+    x = Math.imul(x ^ (x >>> 15), x | 1);
+    x ^= x + Math.imul(x ^ (x >>> 7), x | 61);
+    return (x ^ (x >>> 14)) >>> 0;
+  }
+
+  /** A whole number from 0 to `bound − 1`; `bound` ≥ 1. */
+  below(bound: number): number {
+    return this.next() % bound;
+  }
+
+  /** True in `percent` of 100 cases. */
+  percent(percent: number): boolean {
+    return this.below(100) < percent;
+  }
+}

@@ -1,0 +1,161 @@
+/**
+ * Things that a plan under construction still lacks: a cleaning between two placed uses, a filling before a draw, a draw before
+ * an overflow. Search asks for the first of them and for the tasks that could serve it.
+ */
+import type { CompiledEvent, CompiledMode, CompiledReservoir } from '../compile-problem.ts';
+import type { Propagation } from '../propagation/propagation.ts';
+import type { Store } from '../propagation/store.ts';
+
+export class Demands {
+  /** What the last `find` found: a resource that wants a cleaning, or a reservoir that wants an event. */
+  kind: 'none' | 'clean' | 'event' = 'none';
+  /** The task that is in want: it must move when nothing serves it. */
+  dependent = -1;
+  private resource = -1;
+  private from = 0;
+  private until = 0;
+  private reservoir = -1;
+  private sign = 1;
+  private readonly store: Store;
+  private readonly soiled: readonly number[];
+
+  constructor(private readonly propagation: Propagation) {
+    this.store = propagation.store;
+    const { soilTasks } = this.store.compiled;
+    this.soiled = this.store.compiled.problem.resources
+      .map((_, r) => r)
+      .filter((r) => (soilTasks.start[r + 1] as number) > (soilTasks.start[r] as number));
+  }
+
+  /** Looks for something lacking. @returns true when there is, described in the fields */
+  find(): boolean {
+    this.kind = 'none';
+    for (const resource of this.soiled) if (this.findClean(resource)) return true;
+    for (let r = 0; r < this.store.compiled.reservoirs.length; r++) if (this.findEvent(r)) return true;
+    return false;
+  }
+
+  private findClean(resource: number): boolean {
+    const { store, propagation } = this;
+    const { soilTasks, soilMeets, soilCount } = store.compiled;
+    const { start, items } = soilTasks;
+    const first = start[resource] as number;
+    const last = start[resource + 1] as number;
+    for (let k = first; k < last; k++) {
+      const v = items[k] as number;
+      if (!store.isPlaced(v)) continue;
+      const avoids = propagation.orders.soilOn(v, resource);
+      const until = store.earliestStart(v);
+      let latest = -1;
+      for (let j = first; j < last; j++) {
+        const u = items[j] as number;
+        if (u === v || !store.isPlaced(u)) continue;
+        if (soilMeets[propagation.orders.soilOn(u, resource) * soilCount + avoids] === 0) continue;
+        if (store.earliestEnd(v) <= store.earliestStart(u)) continue;
+        if (store.earliestEnd(u) > latest) latest = store.earliestEnd(u);
+      }
+      store.work += (last - first) >> 2;
+      if (latest < 0 || this.isCleaned(resource, latest, until)) continue;
+      this.kind = 'clean';
+      this.dependent = v;
+      this.resource = resource;
+      this.from = latest;
+      this.until = until;
+      return true;
+    }
+    return false;
+  }
+
+  private isCleaned(resource: number, from: number, until: number): boolean {
+    const { store } = this;
+    const { start, items } = store.compiled.cleaningTasks;
+    for (let k = start[resource] as number; k < (start[resource + 1] as number); k++) {
+      const c = items[k] as number;
+      if (store.mode(c) < 0 || !store.isPresent(c) || !this.cleans(store.mode(c), resource)) continue;
+      if (store.earliestStart(c) >= from && store.latestEnd(c) <= until) return true;
+    }
+    return false;
+  }
+
+  private cleans(mode: number, resource: number): boolean {
+    return (this.store.compiled.modes[mode] as CompiledMode).uses.some((u) => u.resource === resource && u.cleans);
+  }
+
+  private findEvent(index: number): boolean {
+    const { store } = this;
+    const reservoir = store.compiled.reservoirs[index] as CompiledReservoir;
+    for (const event of reservoir.events) {
+      if (!store.isTrue(event.condition) || !this.isFixed(event.node)) continue;
+      const t = store.cells[2 * event.node] as number;
+      let least = reservoir.initial;
+      let most = reservoir.initial;
+      for (const other of reservoir.events) {
+        if (!store.isTrue(other.condition)) continue;
+        const latest = -(store.cells[2 * other.node + 1] as number);
+        // An event not yet placed counts for what it is wanted for as soon as it must come by t.
+        const fixed = this.isFixed(other.node);
+        if (latest <= t && (fixed || other.amount > 0)) least += other.amount;
+        if (latest <= t && (fixed || other.amount < 0)) most += other.amount;
+      }
+      store.work += reservoir.events.length;
+      if (least >= 0 && most <= reservoir.capacity) continue;
+      this.kind = 'event';
+      this.dependent = event.node >> 1;
+      this.reservoir = index;
+      this.until = t;
+      this.sign = least < 0 ? 1 : -1;
+      return true;
+    }
+    return false;
+  }
+
+  private isFixed(node: number): boolean {
+    return (this.store.cells[2 * node] as number) + (this.store.cells[2 * node + 1] as number) === 0;
+  }
+
+  /** Candidates that may serve the demand found last, best first: cleaning tasks, or events (by index). */
+  candidates(): number[] {
+    const { store } = this;
+    const sure: number[] = [];
+    const optional: number[] = [];
+    if (this.kind === 'clean') {
+      const { start, items } = store.compiled.cleaningTasks;
+      for (let k = start[this.resource] as number; k < (start[this.resource + 1] as number); k++) {
+        const c = items[k] as number;
+        if (store.isAbsent(c)) continue;
+        if (Math.max(store.earliestStart(c), this.from) + store.shortest(c) > Math.min(store.latestEnd(c), this.until))
+          continue;
+        (store.isPresent(c) ? sure : optional).push(c);
+      }
+    } else if (this.kind === 'event') {
+      const reservoir = store.compiled.reservoirs[this.reservoir] as CompiledReservoir;
+      reservoir.events.forEach((event, index) => {
+        if (event.amount * this.sign <= 0 || store.isFalse(event.condition)) return;
+        if ((store.cells[2 * event.node] as number) > this.until) return;
+        // Already counted: present and surely by then.
+        if (store.isTrue(event.condition) && -(store.cells[2 * event.node + 1] as number) <= this.until) return;
+        (store.isTrue(event.condition) ? sure : optional).push(index);
+      });
+    }
+    return [...sure, ...optional];
+  }
+
+  /** Lets the candidate serve the demand. @returns false when that is contradictory at once */
+  serve(candidate: number): boolean {
+    const { store } = this;
+    if (this.kind === 'event') {
+      const event = store.compiled.reservoirs[this.reservoir]?.events[candidate] as CompiledEvent;
+      return store.establish(event.condition) && store.raise(2 * event.node + 1, -this.until);
+    }
+    if (!store.establish(store.compiled.presence[candidate] as number)) return false;
+    const { start, items } = store.compiled.optionMode;
+    const base = start[candidate] as number;
+    const choice = store.compiled.taskChoice[candidate] as number;
+    for (let k = base; choice >= 0 && k < (start[candidate + 1] as number); k++) {
+      const mode = items[k] as number;
+      if (mode >= 0 && this.cleans(mode, this.resource)) continue;
+      if (!store.removeOption(choice, k - base)) return false;
+    }
+    return store.raise(4 * candidate, this.from) && store.raise(4 * candidate + 3, -this.until);
+  }
+}

@@ -1,0 +1,188 @@
+/**
+ * Priority rules for schedule generation, by their names in the literature (Kolisch 1996; Davis and Patterson 1975; Alvarez-Valdes
+ * and Tamarit 1993). A rule gives every task a key from what is known before anything is placed; the smallest key goes first.
+ */
+import type { CompiledMode } from '../compile-problem.ts';
+import type { Store } from '../propagation/store.ts';
+import { Random } from '../random.ts';
+import type { Structure } from '../structure.ts';
+
+export interface PriorityRule {
+  readonly name: string;
+  /** Serial takes the best task; parallel what can start first, ties by the rule. */
+  readonly scheme: 'serial' | 'parallel';
+  /** Backward places from the end of the horizon, then pulls the plan forward again. */
+  readonly direction: 'forward' | 'backward';
+  readonly measure: MeasureName;
+}
+
+/** What the keys are made of. */
+export interface RuleFacts {
+  readonly earliestStart: Float64Array;
+  readonly latestStart: Float64Array;
+  readonly latestFinish: Float64Array;
+  readonly length: Float64Array;
+  /** Tasks that must come later, all generations. */
+  readonly successors: Float64Array;
+  readonly directSuccessors: Float64Array;
+  /** Own length and the lengths of all later tasks. */
+  readonly rankWeight: Float64Array;
+  /** Own length and that of direct successors. */
+  readonly directRankWeight: Float64Array;
+  /** Σ over resources of amount ÷ capacity × length. */
+  readonly resourceWork: Float64Array;
+  /** The same summed over all later tasks. */
+  readonly rankResourceWork: Float64Array;
+}
+
+type Measure = (facts: RuleFacts, task: number, random: Random) => number;
+
+/** Smaller is more urgent. */
+const measures = {
+  'latest finish': (f, t) => f.latestFinish[t] as number,
+  'latest start': (f, t) => f.latestStart[t] as number,
+  'minimum slack': (f, t) => (f.latestStart[t] as number) - (f.earliestStart[t] as number),
+  'earliest start': (f, t) => f.earliestStart[t] as number,
+  'most total successors': (f, t) => -(f.successors[t] as number),
+  'most direct successors': (f, t) => -(f.directSuccessors[t] as number),
+  'greatest rank positional weight': (f, t) => -(f.directRankWeight[t] as number),
+  'greatest total rank positional weight': (f, t) => -(f.rankWeight[t] as number),
+  'most resource work': (f, t) => -(f.resourceWork[t] as number),
+  'greatest cumulative resource work': (f, t) => -(f.rankResourceWork[t] as number),
+  'resource work against latest finish': (f, t) =>
+    (f.latestFinish[t] as number) - 0.5 * (f.rankResourceWork[t] as number),
+  'shortest length': (f, t) => f.length[t] as number,
+  'longest length': (f, t) => -(f.length[t] as number),
+  'least start window middle': (f, t) => (f.earliestStart[t] as number) + (f.latestStart[t] as number),
+  'random mix': (f, t, random) => (f.latestFinish[t] as number) * (70 + random.below(61)),
+  'random start mix': (f, t, random) => (f.latestStart[t] as number) * (70 + random.below(61)),
+  'random order': (_f, _t, random) => random.below(1_000_000),
+} satisfies Record<string, Measure>;
+export type MeasureName = keyof typeof measures;
+
+const rule = (
+  measure: MeasureName,
+  scheme: PriorityRule['scheme'] = 'serial',
+  direction: PriorityRule['direction'] = 'forward',
+): PriorityRule => ({ name: `${measure}, ${scheme}, ${direction}`, scheme, direction, measure });
+
+/** The rules that a planner is compared with, best known ones first. */
+export const priorityRules: readonly PriorityRule[] = [
+  rule('latest finish'),
+  rule('latest start'),
+  rule('greatest total rank positional weight'),
+  rule('latest finish', 'parallel'),
+  rule('latest start', 'parallel'),
+  rule('minimum slack', 'parallel'),
+  rule('latest finish', 'serial', 'backward'),
+  rule('minimum slack'),
+  rule('most total successors'),
+  rule('most total successors', 'parallel'),
+  rule('most direct successors'),
+  rule('greatest rank positional weight'),
+  rule('greatest rank positional weight', 'parallel'),
+  rule('greatest total rank positional weight', 'parallel'),
+  rule('most resource work'),
+  rule('most resource work', 'parallel'),
+  rule('greatest cumulative resource work'),
+  rule('greatest cumulative resource work', 'parallel'),
+  rule('resource work against latest finish'),
+  rule('latest start', 'serial', 'backward'),
+  rule('greatest total rank positional weight', 'serial', 'backward'),
+  rule('least start window middle'),
+  rule('earliest start'),
+  rule('shortest length', 'parallel'),
+  rule('longest length', 'parallel'),
+  rule('random mix'),
+  rule('random mix', 'parallel'),
+  rule('random start mix', 'serial', 'backward'),
+  rule('random order'),
+];
+
+/**
+ * The keys of a rule.
+ *
+ * @param backward for a dive from the end back: what must finish last goes first
+ */
+export function keysOf(measure: MeasureName, facts: RuleFacts, backward: boolean, random: Random): Float64Array {
+  const of: Measure = measures[measure];
+  const sign = backward ? -1 : 1;
+  return Float64Array.from(facts.length, (_, task) => sign * of(facts, task, random));
+}
+
+/** Reads the facts from a store that has been propagated and in which nothing is placed. */
+export function ruleFacts(store: Store, structure: Structure): RuleFacts {
+  const { taskCount, arcs, problem, capacity, horizon } = store.compiled;
+  const make = (): Float64Array => new Float64Array(taskCount);
+  const facts = {
+    earliestStart: make(),
+    latestStart: make(),
+    latestFinish: make(),
+    length: make(),
+    successors: make(),
+    directSuccessors: make(),
+    rankWeight: make(),
+    directRankWeight: make(),
+    resourceWork: make(),
+    rankResourceWork: make(),
+  };
+  const most = problem.resources.map((_, r) => {
+    let peak = 1;
+    for (let t = 0; t < horizon; t++) peak = Math.max(peak, capacity[r * horizon + t] as number);
+    return peak;
+  });
+  for (let task = 0; task < taskCount; task++) {
+    facts.earliestStart[task] = store.earliestStart(task);
+    facts.latestStart[task] = store.latestStart(task);
+    facts.latestFinish[task] = store.latestEnd(task);
+    facts.length[task] = store.shortest(task);
+    facts.resourceWork[task] = leastWork(store, task, most);
+  }
+  const followers = store.compiled.problem.tasks.map((_, task) => later(store, structure, task));
+  followers.forEach((list, task) => {
+    facts.successors[task] = list.length;
+    facts.rankWeight[task] = list.reduce((sum, t) => sum + (facts.length[t] as number), facts.length[task] as number);
+    facts.rankResourceWork[task] = list.reduce(
+      (sum, t) => sum + (facts.resourceWork[t] as number),
+      facts.resourceWork[task] as number,
+    );
+    const { start, items } = structure.after;
+    let weight = facts.length[task] as number;
+    const direct = new Set<number>();
+    for (let k = start[task] as number; k < (start[task + 1] as number); k++)
+      direct.add((arcs[items[k] as number]?.to ?? 0) >> 1);
+    for (const t of direct) weight += facts.length[t] as number;
+    facts.directSuccessors[task] = direct.size;
+    facts.directRankWeight[task] = weight;
+  });
+  return facts;
+}
+
+function leastWork(store: Store, task: number, most: readonly number[]): number {
+  const { taskModes, modes } = store.compiled;
+  let least = Infinity;
+  for (let k = taskModes.start[task] as number; k < (taskModes.start[task + 1] as number); k++) {
+    const mode = modes[taskModes.items[k] as number] as CompiledMode;
+    let work = 0;
+    for (const use of mode.uses) work += (use.amount / (most[use.resource] ?? 1)) * mode.shortest;
+    least = Math.min(least, work);
+  }
+  return least === Infinity ? 0 : least;
+}
+
+/** Tasks that lags put after this one, all generations, absent ones left out. */
+function later(store: Store, structure: Structure, task: number): number[] {
+  const { arcs } = store.compiled;
+  const { start, items } = structure.after;
+  const seen = new Set<number>([task]);
+  const queue = [task];
+  for (let at = queue.pop(); at !== undefined; at = queue.pop())
+    for (let k = start[at] as number; k < (start[at + 1] as number); k++) {
+      const to = (arcs[items[k] as number]?.to ?? 0) >> 1;
+      if (seen.has(to) || store.isAbsent(to)) continue;
+      seen.add(to);
+      queue.push(to);
+    }
+  seen.delete(task);
+  return [...seen];
+}

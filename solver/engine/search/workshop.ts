@@ -1,0 +1,93 @@
+/** The parts of one solve put together: compiled problem, store, rules, chance and budget. */
+import type { Budget } from '../budget.ts';
+import { compileProblem, type Compiled } from '../compile-problem.ts';
+import type { SolveOptions } from '../outcome.ts';
+import type { Problem } from '../problem.ts';
+import { Propagation } from '../propagation/propagation.ts';
+import { Store } from '../propagation/store.ts';
+import { Random } from '../random.ts';
+import { readStructure, type Structure } from '../structure.ts';
+import { verifySolution } from '../verify-solution.ts';
+import { Dive, type DiveOrders } from './dive.ts';
+import { compareValues, planOf, solutionOf, type Plan } from './plan.ts';
+import { keysOf, ruleFacts, type PriorityRule, type RuleFacts } from './priority-rules.ts';
+
+export class Workshop {
+  readonly compiled: Compiled;
+  readonly structure: Structure;
+  readonly store: Store;
+  readonly propagation: Propagation;
+  readonly random: Random;
+  readonly dive: Dive;
+  /** False when propagation alone found a contradiction before search. */
+  readonly consistent: boolean;
+  /** The best plan so far. */
+  best: Plan | null = null;
+  private facts: RuleFacts | undefined;
+
+  constructor(
+    readonly problem: Problem,
+    readonly budget: Budget,
+    options: Pick<SolveOptions, 'seed'>,
+    private readonly onBetter: (plan: Plan) => void = () => undefined,
+  ) {
+    this.compiled = compileProblem(problem);
+    this.structure = readStructure(this.compiled);
+    this.store = new Store(this.compiled);
+    this.propagation = new Propagation(this.store, this.structure.block);
+    this.random = new Random(options.seed);
+    this.dive = new Dive(this.propagation, this.structure, this.random, budget);
+    this.consistent = this.propagation.start();
+  }
+
+  ruleFacts(): RuleFacts {
+    this.facts ??= ruleFacts(this.store, this.structure);
+    return this.facts;
+  }
+
+  /** Free choice everywhere. */
+  noGuide(): Int32Array {
+    return new Int32Array(this.compiled.optionCount.length).fill(-1);
+  }
+
+  /** One dive by a rule; a backward one is pulled forward again. @returns the plan or null */
+  planByRule(rule: PriorityRule, failLimit: number, whim = 0, boost?: Float64Array): Plan | null {
+    const backward = rule.direction === 'backward';
+    const key = keysOf(rule.measure, this.ruleFacts(), backward, this.random);
+    if (boost !== undefined) key.forEach((value, task) => (key[task] = value - (boost[task] as number)));
+    const plan = this.diveOnce({
+      backward,
+      parallel: rule.scheme === 'parallel',
+      key,
+      guide: this.noGuide(),
+      whim,
+      failLimit,
+    });
+    return plan === null || !backward ? plan : (this.shift(plan, false, failLimit) ?? plan);
+  }
+
+  /** Rebuilds a plan in its own order, towards the front or the back, with the same choices. */
+  shift(plan: Plan, backward: boolean, failLimit: number): Plan | null {
+    const key = Float64Array.from(plan.start, (start, task) => (backward ? -(plan.end[task] as number) : start));
+    return this.diveOnce({ backward, parallel: false, key, guide: plan.choices, whim: 0, failLimit });
+  }
+
+  /** One dive from the store's present state, undone afterwards; a plan found is checked and offered as the best. */
+  diveOnce(orders: DiveOrders): Plan | null {
+    const end = this.dive.run(orders);
+    const plan = end === 'plan' ? planOf(this.store) : null;
+    this.dive.unwind();
+    if (plan !== null) this.offer(plan);
+    return plan;
+  }
+
+  /** Takes the plan as the best when it is; every plan that comes by is verified. @returns true when it was better */
+  offer(plan: Plan): boolean {
+    if (this.best !== null && compareValues(plan.values, this.best.values) >= 0) return false;
+    const faults = verifySolution(this.problem, solutionOf(plan));
+    if (faults.length > 0) throw new Error(`search built a plan that is none: ${faults.join('; ')}`);
+    this.best = plan;
+    this.onBetter(plan);
+    return true;
+  }
+}

@@ -1,0 +1,189 @@
+/**
+ * What search reads off a problem once: which tasks belong together, which are containers, what comes before what, which choices
+ * shape the plan and which are made only on demand.
+ *
+ * A **block** joins tasks that lags hold within a narrow window of each other (segments of one step, the body around them); they are
+ * scheduled together. A **container** is a task of flexible length whose start others follow and whose end others push: it is
+ * placed after its contents.
+ */
+import type { Arc, Compiled, CompiledMode } from './compile-problem.ts';
+import { emptyLists, packLists, type SparseLists } from './sparse-lists.ts';
+
+export interface Structure {
+  readonly block: Int32Array;
+  readonly blockTasks: SparseLists;
+  readonly isContainer: Uint8Array;
+  /** Arcs (indices) that order another task before the task, and after it. */
+  readonly before: SparseLists;
+  readonly after: SparseLists;
+  /** For each task the choices that its own mode and its conditional lags hang on. */
+  readonly ownChoices: SparseLists;
+  /** Choices that decide which tasks there are and are made first, in order of the problem. */
+  readonly shaping: readonly number[];
+  /** 1 for choices whose optional tasks only clean or fill: made when something needs them. */
+  readonly onDemand: Uint8Array;
+  /** For each choice its options, those with the fewest optional tasks first. */
+  readonly leanest: SparseLists;
+}
+
+/** Two nodes this close (minutes of play between them) are of one block. */
+const NARROW = 60;
+
+export function readStructure(compiled: Compiled): Structure {
+  const { taskCount, arcs } = compiled;
+  const isContainer = findContainers(compiled);
+  const block = findBlocks(compiled);
+  const blockCount = block.reduce((most, b) => Math.max(most, b + 1), 0);
+  const blockTasks = emptyLists(blockCount);
+  block.forEach((b, task) => blockTasks[b]?.push(task));
+  const before = emptyLists(taskCount);
+  const after = emptyLists(taskCount);
+  arcs.forEach((arc, index) => {
+    const from = arc.from >> 1;
+    const to = arc.to >> 1;
+    if (!isOrdering(arc) || from === to || from === taskCount || to === taskCount) return;
+    if (isContainer[from] === 1 || isContainer[to] === 1) return;
+    before[to]?.push(index);
+    after[from]?.push(index);
+  });
+  const { shaping, onDemand, leanest } = readChoices(compiled);
+  return {
+    block,
+    blockTasks: packLists(blockTasks),
+    isContainer,
+    before: packLists(before),
+    after: packLists(after),
+    ownChoices: packLists(findOwnChoices(compiled)),
+    shaping,
+    onDemand,
+    leanest,
+  };
+}
+
+/** Shortest and longest length of a task over all its modes. */
+function lengths(compiled: Compiled, task: number): [number, number] {
+  let shortest = 2 ** 30;
+  let longest = 0;
+  const { start, items } = compiled.taskModes;
+  for (let k = start[task] as number; k < (start[task + 1] as number); k++) {
+    const mode = compiled.modes[items[k] as number] as CompiledMode;
+    shortest = Math.min(shortest, mode.shortest);
+    longest = Math.max(longest, mode.longest);
+  }
+  return [shortest, longest];
+}
+
+/** True for lags that put their second task after something of the first. */
+function isOrdering(arc: Arc): boolean {
+  return arc.least >= 0 && !((arc.from & 1) === 0 && (arc.to & 1) === 1);
+}
+
+function findContainers(compiled: Compiled): Uint8Array {
+  const { taskCount, arcs } = compiled;
+  const followed = new Uint8Array(taskCount + 1);
+  const pushed = new Uint8Array(taskCount + 1);
+  for (const arc of arcs) {
+    if (arc.from >> 1 === arc.to >> 1 || arc.least < 0) continue;
+    if ((arc.from & 1) === 0) followed[arc.from >> 1] = 1;
+    if ((arc.to & 1) === 1) pushed[arc.to >> 1] = 1;
+  }
+  return Uint8Array.from({ length: taskCount }, (_, task) => {
+    const [shortest, longest] = lengths(compiled, task);
+    return longest > shortest && followed[task] === 1 && pushed[task] === 1 ? 1 : 0;
+  });
+}
+
+function findBlocks(compiled: Compiled): Int32Array {
+  const { taskCount, arcs, origin } = compiled;
+  // The end of a task of one length is its start with an offset, so that lags between different endpoints are compared.
+  const fixed = Int32Array.from({ length: taskCount }, (_, task) => {
+    const [shortest, longest] = lengths(compiled, task);
+    return shortest === longest ? shortest : -1;
+  });
+  const place = (node: number): [number, number] => {
+    const length = fixed[node >> 1] ?? -1;
+    return (node & 1) === 1 && length >= 0 ? [node - 1, length] : [node, 0];
+  };
+  const least = new Map<number, number>();
+  const width = origin + 1;
+  for (const arc of arcs) {
+    if (arc.from === origin || arc.to === origin) continue;
+    const [from, fromOffset] = place(arc.from);
+    const [to, toOffset] = place(arc.to);
+    const key = from * width + to;
+    least.set(key, Math.max(least.get(key) ?? -Infinity, arc.least + fromOffset - toOffset));
+  }
+  const root = Int32Array.from({ length: taskCount }, (_, task) => task);
+  const find = (task: number): number => {
+    let at = task;
+    while (root[at] !== at) at = root[at] as number;
+    return at;
+  };
+  for (const [key, gap] of least) {
+    const from = Math.floor(key / width);
+    const to = key % width;
+    const back = least.get(to * width + from);
+    if (back === undefined || -back - gap > NARROW) continue;
+    root[find(from >> 1)] = find(to >> 1);
+  }
+  const number = new Map<number, number>();
+  return Int32Array.from({ length: taskCount }, (_, task) => {
+    const top = find(task);
+    if (!number.has(top)) number.set(top, number.size);
+    return number.get(top) ?? 0;
+  });
+}
+
+function findOwnChoices(compiled: Compiled): number[][] {
+  const { taskCount, taskChoice, arcs, table, problem } = compiled;
+  const own = emptyLists(taskCount);
+  const add = (task: number, choice: number): void => {
+    const list = own[task];
+    if (list !== undefined && choice >= 0 && !list.includes(choice)) list.push(choice);
+  };
+  taskChoice.forEach((choice, task) => add(task, choice));
+  for (const arc of arcs) {
+    const lag = problem.lags[arc.lag];
+    if (lag?.if === undefined) continue;
+    for (const literal of table.literalsOf(table.of(lag.if))) {
+      add(arc.from >> 1, literal.choice);
+      add(arc.to >> 1, literal.choice);
+    }
+  }
+  return own;
+}
+
+function readChoices(compiled: Compiled): { shaping: number[]; onDemand: Uint8Array; leanest: SparseLists } {
+  const { taskCount, presence, table, optionCount, modes, taskModes, reservoirs } = compiled;
+  const count = optionCount.length;
+  const serves = new Uint8Array(taskCount);
+  for (const mode of modes) if (mode.uses.some((use) => use.cleans)) serves[mode.task] = 1;
+  for (const { events } of reservoirs)
+    for (const event of events) if (event.amount > 0 && event.node >> 1 < taskCount) serves[event.node >> 1] = 1;
+  const shapes = new Uint8Array(count);
+  const onDemand = new Uint8Array(count);
+  const tasksUnder = Array.from(optionCount, (options) => new Float64Array(options));
+  const needed = new Uint8Array(count);
+  for (let task = 0; task < taskCount; task++) {
+    if (taskModes.start[task] === taskModes.start[task + 1]) continue;
+    for (const literal of table.literalsOf(presence[task] as number)) {
+      shapes[literal.choice] = 1;
+      if (serves[task] === 0) needed[literal.choice] = 1;
+      for (const option of literal.options) {
+        const under = tasksUnder[literal.choice];
+        if (under !== undefined) under[option] = (under[option] ?? 0) + 1;
+      }
+    }
+  }
+  const shaping: number[] = [];
+  for (let choice = 0; choice < count; choice++) {
+    if (shapes[choice] === 0) continue;
+    const least = Math.min(...(tasksUnder[choice] ?? [0]));
+    if (needed[choice] === 0 && least === 0) onDemand[choice] = 1;
+    else shaping.push(choice);
+  }
+  const leanest = tasksUnder.map((under) =>
+    Array.from(under, (_, option) => option).sort((a, b) => (under[a] ?? 0) - (under[b] ?? 0) || a - b),
+  );
+  return { shaping, onDemand, leanest: packLists(leanest) };
+}
