@@ -71,10 +71,21 @@ export class Demands {
     const { start, items } = store.compiled.cleaningTasks;
     for (let k = start[resource] as number; k < (start[resource + 1] as number); k++) {
       const c = items[k] as number;
-      if (store.mode(c) < 0 || !store.isPresent(c) || !this.cleans(store.mode(c), resource)) continue;
+      if (!store.isPresent(c) || !this.surelyCleans(c, resource)) continue;
       if (store.earliestStart(c) >= from && store.latestEnd(c) <= until) return true;
     }
     return false;
+  }
+
+  private surelyCleans(task: number, resource: number): boolean {
+    const { store } = this;
+    if (store.mode(task) >= 0) return this.cleans(store.mode(task), resource);
+    const { start, items } = store.compiled.taskModes;
+    for (let k = start[task] as number; k < (start[task + 1] as number); k++) {
+      const mode = items[k] as number;
+      if (!this.cleans(mode, resource) && this.propagation.timetable.isOpen(task, mode)) return false;
+    }
+    return true;
   }
 
   private cleans(mode: number, resource: number): boolean {
