@@ -40,11 +40,10 @@ const RULES: readonly ((reading: Reading) => readonly Violation[])[] = [
  * All that is wrong with a plan.
  *
  * @param plan a plan that its schema accepted
- * @param options `wallOffset`: minutes by which the wall clock has been put forward since the start of the session, at a minute
- *   from the start (negative minutes: before it); none where it is absent
+ * @param options `wallOffset`: minutes from the session's start to a clock time some days away; absent: days of 24 hours
  * @returns every violation, by rule; empty: the plan is valid
  */
 export function checkPlan(plan: Plan, options: { readonly wallOffset?: WallOffset } = {}): readonly Violation[] {
-  const reading = readPlan(plan, options.wallOffset ?? (() => 0));
+  const reading = readPlan(plan, options.wallOffset);
   return RULES.flatMap((check) => check(reading)).sort((a, b) => a.rule - b.rule);
 }

@@ -1,22 +1,23 @@
 /** Which of a planned step's places serves which of its needs. */
 import type { Way } from '../kitchen/expand.ts';
-import type { Plan, PlannedPlace, PlannedStep } from '../kitchen/plan.ts';
+import type { Plan, PlannedPlace } from '../kitchen/plan.ts';
 import type { Need } from '../kitchen/step.ts';
 import { mismatches, placeKind } from './suits.ts';
 
-interface Piece {
-  readonly planned: PlannedStep;
+/** A step as a whole: from the start of its first piece to the end of its last, with the places of all. */
+export interface Whole {
+  readonly start: number;
+  readonly end: number;
+  readonly places: readonly PlannedPlace[];
+  /** One a part of its way; null: it has other segments, or is done in pieces. */
   readonly spans: readonly { readonly start: number; readonly end: number }[] | null;
 }
 
 /** When a need must be held: through the segments that it names, or the whole step. */
-export function needSpan(piece: Piece, need: Need): { readonly start: number; readonly end: number } {
-  const { start, end } = piece.planned;
-  if (need.during === undefined || piece.spans === null) return { start, end };
-  return {
-    start: piece.spans[need.during.from]?.start ?? start,
-    end: piece.spans[need.during.to]?.end ?? end,
-  };
+export function needSpan(whole: Whole, need: Need): { readonly start: number; readonly end: number } {
+  const { start, end, spans } = whole;
+  if (need.during === undefined || spans === null) return { start, end };
+  return { start: spans[need.during.from]?.start ?? start, end: spans[need.during.to]?.end ?? end };
 }
 
 interface Pair {
@@ -51,18 +52,18 @@ function cheapest(
 const UNSUITABLE = 10_000;
 
 /**
- * Pairs the needs of a way with the places of a planned step, kind by kind, as well as can be.
+ * Pairs the needs of a way with the places of a step, kind by kind, as well as can be.
  *
  * @returns the pairs, the needs without a place, and the places without a need
  */
 export function meetNeeds(
   plan: Plan,
-  piece: Piece,
+  whole: Whole,
   way: Way,
 ): { readonly met: readonly Pair[]; readonly unmet: readonly Need[]; readonly spare: readonly PlannedPlace[] } {
   const { kitchen, session } = plan;
   const cost = ({ need, place }: Pair): number => {
-    const span = needSpan(piece, need);
+    const span = needSpan(whole, need);
     return (
       UNSUITABLE * mismatches(kitchen, session, need, place).length +
       Math.abs(place.from - span.start) +
@@ -73,7 +74,7 @@ export function meetNeeds(
   const met = kinds.flatMap((kind) =>
     cheapest(
       way.needs.filter((need) => placeKind(need) === kind),
-      piece.planned.places.filter((place) => place.kind === kind),
+      whole.places.filter((place) => place.kind === kind),
       cost,
     ),
   );
@@ -82,6 +83,6 @@ export function meetNeeds(
   return {
     met,
     unmet: way.needs.filter((need) => !needs.has(need)),
-    spare: piece.planned.places.filter((place) => !places.has(place)),
+    spare: whole.places.filter((place) => !places.has(place)),
   };
 }

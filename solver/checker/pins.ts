@@ -116,7 +116,7 @@ function checkAhead(reading: Reading): readonly Violation[] {
           pieces.length > 0 && instance.component.id === component.id && instance.step.id === ahead.until,
       );
       if (day === undefined || until.length === 0) return [];
-      const start = clock.daysBefore(ahead.daysBefore, ahead.at);
+      const start = clock.onDay(-ahead.daysBefore, ahead.at);
       const name = `“${ahead.name}” of ${component.name}`;
       if (day.start !== start)
         return [
@@ -126,7 +126,7 @@ function checkAhead(reading: Reading): readonly Violation[] {
             day.start,
           ),
         ];
-      const end = clock.elapsed(start) + minutesUp(durationMinutes(ahead.hands));
+      const end = start + minutesUp(durationMinutes(ahead.hands));
       const shortest = minutesUp(durationMinutes(ahead.shortest));
       const longest = minutesDown(durationMinutes(ahead.longest));
       return until

@@ -3,32 +3,34 @@
  * the start of its first step to the end of its last; a pan stands on a burner of its size.
  */
 import { meetNeeds, needSpan } from './meet-needs.ts';
-import { called, calledUse, stepsOfUse, type PieceReading, type Reading, type Use } from './reading.ts';
+import { called, calledUse, stepsOfUse, type Reading, type StepReading, type Use } from './reading.ts';
 import { mismatches, placeKind } from './suits.ts';
 import type { Violation } from './violation.ts';
 
 const rule = 4;
 
-function checkPiece(piece: PieceReading, reading: Reading): readonly Violation[] {
+function checkStep({ wholes }: StepReading, reading: Reading): readonly Violation[] {
   const { plan, clock } = reading;
-  const { planned, way } = piece;
-  if (way === null) return [];
-  const name = called(planned);
-  const { met, unmet, spare } = meetNeeds(plan, piece, way);
-  const told = (message: string, minute: number): Violation => ({ rule, message, steps: [planned.id], minute });
-  return [
-    ...unmet.map((need) => told(`${name} needs a ${placeKind(need)} and has none.`, planned.start)),
-    ...spare.map((place) => told(`${name} holds ${place.id}, which it does not need.`, place.from)),
-    ...met.flatMap(({ need, place }) => {
-      const { start, end } = needSpan(piece, need);
-      const wrong = mismatches(plan.kitchen, plan.session, need, place).map((what) =>
-        told(`${name} ${what}.`, place.from),
-      );
-      if (place.from === start && place.until === end) return wrong;
-      const has = clock.span(place.from, place.until);
-      return [...wrong, told(`${name} needs ${place.id} ${clock.span(start, end)} and has it ${has}.`, place.from)];
-    }),
-  ];
+  return wholes.flatMap((whole) => {
+    const { planned, way } = whole.piece;
+    if (way === null) return [];
+    const name = called(planned);
+    const { met, unmet, spare } = meetNeeds(plan, whole, way);
+    const told = (message: string, minute: number): Violation => ({ rule, message, steps: [planned.id], minute });
+    return [
+      ...unmet.map((need) => told(`${name} needs a ${placeKind(need)} and has none.`, whole.start)),
+      ...spare.map((place) => told(`${name} holds ${place.id}, which it does not need.`, place.from)),
+      ...met.flatMap(({ need, place }) => {
+        const { start, end } = needSpan(whole, need);
+        const wrong = mismatches(plan.kitchen, plan.session, need, place).map((what) =>
+          told(`${name} ${what}.`, place.from),
+        );
+        if (place.from === start && place.until === end) return wrong;
+        const has = clock.span(place.from, place.until);
+        return [...wrong, told(`${name} needs ${place.id} ${clock.span(start, end)} and has it ${has}.`, place.from)];
+      }),
+    ];
+  });
 }
 
 function checkHolds(reading: Reading): readonly Violation[] {
@@ -107,9 +109,5 @@ function checkPans(reading: Reading): readonly Violation[] {
 }
 
 export function checkPlaces(reading: Reading): readonly Violation[] {
-  return [
-    ...reading.steps.flatMap(({ pieces }) => pieces.flatMap((piece) => checkPiece(piece, reading))),
-    ...checkHolds(reading),
-    ...checkPans(reading),
-  ];
+  return [...reading.steps.flatMap((step) => checkStep(step, reading)), ...checkHolds(reading), ...checkPans(reading)];
 }

@@ -16,7 +16,7 @@ import type { InputFault } from '../kitchen/fault.ts';
 import type { Plan, PlannedHold, PlannedPlace, PlannedSegment, PlannedStep } from '../kitchen/plan.ts';
 import type { Need } from '../kitchen/step.ts';
 import { clockOf, type Clock, type WallOffset } from './clock.ts';
-import { meetNeeds } from './meet-needs.ts';
+import { meetNeeds, type Whole } from './meet-needs.ts';
 
 export interface Span {
   readonly start: number;
@@ -53,6 +53,8 @@ export interface StepReading {
   readonly dish: Dish;
   /** In order of time; empty: not there. */
   readonly pieces: readonly PieceReading[];
+  /** What has the step's places: each time that it is planned, or all its pieces together. */
+  readonly wholes: readonly (Whole & { readonly piece: PieceReading })[];
   readonly start: number;
   readonly end: number;
 }
@@ -117,20 +119,36 @@ function spansOf(way: Way, main: readonly PlannedSegment[]): readonly Span[] | n
   return main.map(({ start, end }) => ({ start, end }));
 }
 
-function readPiece(plan: Plan, planned: PlannedStep, instance: StepInstance): PieceReading {
+function readPiece(planned: PlannedStep, instance: StepInstance): PieceReading & { readonly uses: Use[] } {
   const way = instance.ways[planned.alternative] ?? null;
   const main = planned.segments
     .filter((segment) => segment.check !== true)
     .sort((a, b) => a.start - b.start || a.end - b.end);
-  const spans = way === null ? null : spansOf(way, main);
-  const piece = { planned, instance, way, main, spans, uses: [] as Use[] };
-  if (way !== null) {
-    for (const { need, place } of meetNeeds(plan, piece, way).met) {
+  return { planned, instance, way, main, spans: way === null ? null : spansOf(way, main), uses: [] };
+}
+
+function readStep(plan: Plan, found: readonly PlannedStep[], instance: StepInstance, dish: Dish): StepReading {
+  const pieces = found
+    .map((planned) => readPiece(planned, instance))
+    .sort((a, b) => a.planned.start - b.planned.start || a.planned.end - b.planned.end);
+  const start = Math.min(...pieces.map(({ planned }) => planned.start));
+  const end = Math.max(...pieces.map(({ planned }) => planned.end));
+  const [first] = pieces;
+  const inPieces = first !== undefined && pieces.some(({ planned }) => planned.piece !== undefined);
+  const wholes = inPieces
+    ? [{ piece: first, start, end, spans: null, places: pieces.flatMap(({ planned }) => planned.places) }]
+    : pieces.map((piece) => {
+        const { start: from, end: until, places } = piece.planned;
+        return { piece, start: from, end: until, spans: piece.spans, places };
+      });
+  for (const whole of wholes) {
+    if (whole.piece.way === null) continue;
+    for (const { need, place } of meetNeeds(plan, whole, whole.piece.way).met) {
       const { component, batch, batched } = instance;
-      piece.uses.push({ need, place, component, batch, batched, step: piece, hold: null });
+      whole.piece.uses.push({ need, place, component, batch, batched, step: whole.piece, hold: null });
     }
   }
-  return piece;
+  return { instance, dish, pieces, wholes, start, end };
 }
 
 function readHold(instance: HoldInstance, plan: Plan, steps: readonly StepReading[]): HoldReading {
@@ -166,7 +184,7 @@ function readHold(instance: HoldInstance, plan: Plan, steps: readonly StepReadin
 }
 
 /** Reads a plan against its session, kitchen and components. */
-export function readPlan(plan: Plan, wallOffset: WallOffset): Reading {
+export function readPlan(plan: Plan, wallOffset?: WallOffset): Reading {
   const { dishes, faults } = dishesOf(plan.session, plan.components);
   const splits = new Map(dishes.map((dish) => [dish.component.id, shownSplit(plan, dish)]));
   const byId = new Map<string, PlannedStep[]>();
@@ -179,16 +197,7 @@ export function readPlan(plan: Plan, wallOffset: WallOffset): Reading {
     expandDish(dish, splits.get(dish.component.id)!).map((instance): StepReading => {
       const found = (byId.get(instance.id) ?? []).filter((planned) => planned.kind === dish.kind);
       for (const planned of found) claimed.add(planned);
-      const pieces = found
-        .map((planned) => readPiece(plan, planned, instance))
-        .sort((a, b) => a.planned.start - b.planned.start || a.planned.end - b.planned.end);
-      return {
-        instance,
-        dish,
-        pieces,
-        start: Math.min(...pieces.map(({ planned }) => planned.start)),
-        end: Math.max(...pieces.map(({ planned }) => planned.end)),
-      };
+      return readStep(plan, found, instance, dish);
     }),
   );
   const holds = dishes.flatMap((dish) =>

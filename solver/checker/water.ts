@@ -13,7 +13,7 @@ type Tell = (message: string, minute: number, steps?: readonly string[]) => void
 /** Minutes of hands that filling, changing, putting back on the heat and emptying take. */
 const WORK_MINUTES: Readonly<Record<string, number>> = { fill: 1, change: 2, reboil: 1, empty: 1 };
 /** Of these, the work that is done at the sink. */
-const AT_SINK: readonly string[] = ['fill', 'change', 'empty'];
+const AT_SINK: readonly string[] = ['change', 'empty'];
 
 function checkWork({ course, work, pool }: PoolReading, reading: Reading, tell: Tell): void {
   for (const { id, step, start, end, segments, places } of work) {
