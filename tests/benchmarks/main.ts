@@ -1,7 +1,9 @@
 /** The bench command: solves families of published instances against the clock, row by row, and sums up. */
 import { createWriteStream } from 'node:fs';
 import { parseArgs } from 'node:util';
+import type { Solve } from '../../solver/engine/outcome.ts';
 import { engines } from './engines.ts';
+import { fuzz } from './fuzz.ts';
 import { families, listInstances } from './instances.ts';
 import { kitchenBench } from './kitchen.ts';
 import { measure, type Row } from './measure.ts';
@@ -9,6 +11,7 @@ import { csvHeading, csvRow, summaryOf } from './summary.ts';
 
 const help = `Usage: npm run bench -- FAMILY PATH [options]
        npm run bench -- kitchen [options]
+       npm run bench -- random [FIRST] [--limit N] [--effort N] [--out DIR]
 
 Families and what PATH is:
   rcpsp DIR        projects under limited resources (.rcp, Patterson)
@@ -17,6 +20,9 @@ Families and what PATH is:
   reservoirs DIR   projects with reservoirs (.rcp, ConsProd)
   jobshop FILE     job shops (.json); --blocking: a job keeps its machine until the next takes it
   openshop FILE    open shops (.json)
+
+random solves N tiny random problems from seed FIRST on and holds each answer against complete enumeration; a wrong one is
+shrunk and printed, or written to DIR.
 
 Options:
   --optima FILE    published bounds (CSV: file, lower_bound, upper_bound, critical_path);
@@ -62,6 +68,14 @@ if (values.help || family === undefined) {
     out: values.out,
     rest: positionals.slice(1),
   });
+} else if (family === 'random') {
+  process.exitCode = fuzz(engineNamed(values.engine).solve, {
+    first: Number(path ?? 0),
+    count: Number(values.limit ?? 1000),
+    effort: Number(values.effort ?? 200_000),
+    seed: Number(values.seed),
+    out: values.out,
+  });
 } else if (!families.includes(family) || path === undefined) {
   console.error(help);
   process.exitCode = 2;
@@ -70,9 +84,7 @@ if (values.help || family === undefined) {
 }
 
 function bench(named: string, at: string): void {
-  const engineName = values.engine ?? Object.keys(engines)[0] ?? '';
-  const solve = engines[engineName];
-  if (!solve) throw new Error(`no engine "${engineName}"; there are ${Object.keys(engines).join(', ')}`);
+  const { name: engineName, solve } = engineNamed(values.engine);
   const seconds = Number(values.seconds);
   const limits = {
     seconds,
@@ -101,4 +113,11 @@ function bench(named: string, at: string): void {
   console.error(`\n${named} ${at}, engine ${engineName}, ${seconds} s each, seed ${limits.seed}`);
   console.error(summaryOf(rows, seconds));
   if (rows.some((row) => row.faults.length > 0)) process.exitCode = 1;
+}
+
+function engineNamed(wanted: string | undefined): { readonly name: string; readonly solve: Solve } {
+  const name = wanted ?? Object.keys(engines)[0] ?? '';
+  const solve = engines[name];
+  if (!solve) throw new Error(`no engine "${name}"; there are ${Object.keys(engines).join(', ')}`);
+  return { name, solve };
 }
