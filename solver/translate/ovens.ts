@@ -8,6 +8,7 @@ import { coolMinutes, dialWindow, heatMinutes } from '../heat/oven-tables.ts';
 import type { Oven } from '../kitchen/kitchen.ts';
 import { minutesDown, minutesUp } from '../kitchen/scaling.ts';
 import type { Need } from '../kitchen/step.ts';
+import { durationMinutes } from '../kitchen/values.ts';
 import type { NeedLegend, OvenClass, StepLegend, Translation } from './legend.ts';
 import { whenWays } from './holds.ts';
 import { end, picks, start } from './problem-builder.ts';
@@ -74,10 +75,16 @@ function addFire(t: Translation, oven: Oven, heated: readonly OvenUse[], sure: b
   const choice = sure ? null : builder.choice(`on:${oven.id}`, ['off', 'on']);
   const coolest = Math.min(...heated.map((use) => dialWindow(oven, use.oven.leastC, use.oven.mostC)!.leastC));
   const heatUp = heatMinutes(oven, t.kitchen.roomC, coolest);
+  // While the oven is not there, it cannot be on either.
+  const absences = (t.session.absences ?? []).filter(({ what }) => what === oven.id);
+  const dial = `dial:${oven.id}`;
+  if (absences.length > 0) builder.resource(dial, 1);
+  for (const { from, until } of absences)
+    builder.absence(dial, minutesDown(durationMinutes(from)), minutesUp(durationMinutes(until)));
   const mode = {
     shortest: 0,
     longest: builder.horizon,
-    uses: draws(t.kitchen, oven.id, oven.powerW),
+    uses: [...draws(t.kitchen, oven.id, oven.powerW), ...(absences.length > 0 ? [{ resource: dial, amount: 1 }] : [])],
     cost: {
       fixed: Number.isFinite(heatUp) ? Math.max(0, Math.round(((oven.powerW - oven.holdingW) * heatUp) / 60)) : 0,
       perMinute: wattHoursPerMinute(oven.holdingW),

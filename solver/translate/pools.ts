@@ -161,6 +161,18 @@ function addPool(t: Translation, pool: Pool, uses: readonly NeedLegend[]): void 
       burnerChoice,
       present,
     );
+    // What is called a boil comes to the boil, used or not: the next one may count on its heat.
+    burners.forEach((burner, index) => {
+      const on = picks(burnerChoice, index);
+      const lasts = (minutes: number, water: readonly Literal[]): void =>
+        builder.atLeast(start(heat), end(heat), minutes, [...on, ...water]);
+      const cold = boilMinutesOnBurner(burner, pool.waterMl, lidded);
+      if (choice === null) lasts(cold, []);
+      else {
+        lasts(reboilMinutes(burner, pool.waterMl, lidded), picks(choice, AGAIN));
+        lasts(cold, picks(choice, FRESH));
+      }
+    });
     const again =
       number === 1
         ? null
