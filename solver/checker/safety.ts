@@ -3,7 +3,7 @@
  * what is kept reaches the fridge in time. The plan has the reading and its place; it never says that a temperature was reached.
  */
 import { minutesDown } from '../kitchen/scaling.ts';
-import { BOXES } from '../kitchen/session-components.ts';
+import { BOXES, packedDishes } from '../kitchen/session-components.ts';
 import { durationMinutes } from '../kitchen/values.ts';
 import { leastOvenC } from '../safety/oven-setting.ts';
 import { GUARD_C, ovenCourses } from './oven-course.ts';
@@ -82,11 +82,13 @@ function checkHotHold(reading: Reading): readonly Violation[] {
   });
 }
 
-/** The steps that put a component into the fridge: its own, or those of the boxes. */
+/** The steps that put a component into the fridge: its own, or those of the boxes that it goes into; none: it is eaten. */
 function puttingAway(reading: Reading, component: string): readonly StepReading[] {
   const there = reading.steps.filter(({ pieces, instance }) => pieces.length > 0 && instance.step.putsAway === true);
   const own = there.filter(({ instance }) => instance.component.id === component);
-  return own.length > 0 ? own : there.filter(({ instance }) => instance.component.id === BOXES);
+  if (own.length > 0) return own;
+  const boxed = packedDishes(reading.plan.session).includes(component);
+  return boxed ? there.filter(({ instance }) => instance.component.id === BOXES) : [];
 }
 
 function checkFridge(reading: Reading): readonly Violation[] {
