@@ -1,0 +1,38 @@
+/** What `afterheat --help` says. */
+export const HELP = `Afterheat plans one cooking session in one kitchen.
+
+Usage: afterheat VERB … [options]
+
+  afterheat plan SESSION       plan a session and print the running order of each person
+  afterheat check PLAN         hold a plan to the ten rules
+  afterheat compare SESSION    plan a session in two or more kitchens, side by side
+  afterheat model SESSION      print the scheduling problem behind a session, free of food, as JSON
+  afterheat chart PLAN         draw a plan as lanes (SVG)
+  afterheat schema KIND        print the JSON Schema of a kitchen, component, session or plan document
+
+SESSION and PLAN are a file or the id of a document; kitchens and components are looked for in the folder of the session's
+file, in the data folder, and among the demo documents, in this order.
+
+Options:
+  --kitchen FILE   kitchen to cook in, a file or an id (the session's first); compare takes several
+  --crew ID        crew of the session that cooks (its first)
+  --intent NAME    soonest, freshest, thriftiest or calmest (the session's own)
+  --effort N       most work units to spend; more takes longer
+  --seed N         seed of all chance; the same seed and effort give the same plan
+  --json           plan, compare, check: print JSON, times in minutes from the start
+  --out FILE       plan: write the plan document; chart: the SVG; model: the problem
+  --dark           chart: light lines on dark paper
+  --data DIR       data folder (AFTERHEAT_DATA, or the usual place of this system)
+  --help           this page
+
+Exit code: 0 good; 1 no plan, or a plan that breaks a rule; 2 bad input.
+
+Examples:
+  afterheat plan weeknight-roast
+  afterheat plan sunday.session.json --kitchen flat.kitchen.json --out sunday.plan.json
+  afterheat plan harbour-sunday --crew two --intent calmest --json
+  afterheat check sunday.plan.json
+  afterheat compare harbour-sunday --kitchen harbour-one-oven --kitchen harbour-two-ovens
+  afterheat model weeknight-roast > problem.json
+  afterheat chart sunday.plan.json --out sunday.svg
+`;

@@ -1,0 +1,59 @@
+/** The command line from its arguments to its exit code. */
+import type { SolverClient } from '../solving/solver-client.ts';
+import { readArguments } from './arguments.ts';
+import { HELP } from './help.ts';
+import type { ExitCode, Terminal } from './terminal.ts';
+import { checkVerb } from './verbs/check.ts';
+import { compareVerb } from './verbs/compare.ts';
+import { modelVerb } from './verbs/model.ts';
+import { planVerb } from './verbs/plan.ts';
+import { schemaVerb } from './verbs/schema.ts';
+
+/**
+ * Runs one command.
+ *
+ * @param args after the program's name
+ * @param openSolver opens a solver; called only by verbs that plan, and closed here
+ */
+export async function runCommand(
+  args: readonly string[],
+  terminal: Terminal,
+  openSolver: () => SolverClient,
+): Promise<ExitCode> {
+  const read = readArguments(args);
+  switch (read.kind) {
+    case 'help':
+      terminal.out(HELP);
+      return 0;
+    case 'wrong':
+      terminal.err(`afterheat: ${read.problem}\nTry: afterheat --help`);
+      return 2;
+    case 'verb': {
+      const opened: SolverClient[] = [];
+      const solver = (): SolverClient => {
+        const client = openSolver();
+        opened.push(client);
+        return client;
+      };
+      try {
+        const { verb, subject, options } = read;
+        switch (verb) {
+          case 'plan':
+            return await planVerb(subject, options, terminal, solver);
+          case 'check':
+            return await checkVerb(subject, options, terminal);
+          case 'compare':
+            return await compareVerb(subject, options, terminal, solver);
+          case 'model':
+            return await modelVerb(subject, options, terminal);
+          case 'chart':
+            return 2;
+          case 'schema':
+            return await schemaVerb(subject, options, terminal);
+        }
+      } finally {
+        await Promise.all(opened.map((client) => client.close()));
+      }
+    }
+  }
+}

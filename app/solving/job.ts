@@ -1,0 +1,31 @@
+/** What the main thread and the solver's thread say to each other. */
+import type { PlanProgress, PlanResult } from '../api.ts';
+import type { Component } from '../../solver/kitchen/component.ts';
+import type { Kitchen } from '../../solver/kitchen/kitchen.ts';
+import type { Intent, Session } from '../../solver/kitchen/session.ts';
+
+/** Work units that take two to three seconds on an ordinary machine. */
+export const DEFAULT_EFFORT = 1_000_000;
+export const DEFAULT_SEED = 1;
+
+/** All that decides a plan. */
+export interface PlanJob {
+  readonly session: Session;
+  readonly kitchen: Kitchen;
+  readonly components: readonly Component[];
+  readonly crew?: string;
+  readonly intent?: Intent;
+  readonly seed: number;
+  readonly effort: number;
+}
+
+/** To the thread. `stop[0]` becomes 1 when the job is to end with its best so far. */
+export interface JobOrder {
+  readonly job: PlanJob;
+  readonly stop: Int32Array;
+}
+
+/** From the thread; `done` is the last of a job. */
+export type JobReport =
+  | { readonly kind: 'progress'; readonly progress: PlanProgress }
+  | { readonly kind: 'done'; readonly result: PlanResult };

@@ -1,0 +1,40 @@
+/** One job from order to result: planned, then held to the checker before anybody sees it. */
+import type { PlanProgress, PlanResult } from '../api.ts';
+import { checkPlan } from '../../solver/checker/check-plan.ts';
+import { planSession } from '../../solver/translate/plan-session.ts';
+import type { PlanJob } from './job.ts';
+import { wallOffsetOf } from './wall-offset.ts';
+
+/** What a job needs of its surroundings. */
+export interface JobControls {
+  readonly shouldStop: () => boolean;
+  readonly onProgress: (progress: PlanProgress) => void;
+  /** Milliseconds that only go forward. */
+  readonly now: () => number;
+}
+
+/**
+ * Plans and checks.
+ *
+ * @returns a plan that keeps the ten rules; or `failed-check` with what it breaks, which is a defect of ours; or why there is none
+ */
+export function runJob(job: PlanJob, { shouldStop, onProgress, now }: JobControls): PlanResult {
+  const began = now();
+  let firstPlanMs: number | null = null;
+  const wallOffset = wallOffsetOf(job.session.start);
+  const outcome = planSession({
+    ...job,
+    wallOffset,
+    shouldStop,
+    onProgress: ({ work, value, bound }) => {
+      if (value !== null) firstPlanMs ??= now() - began;
+      onProgress({ value, bound, share: Math.min(1, work / job.effort) });
+    },
+  });
+  if (outcome.kind !== 'planned') return outcome;
+  const solveMs = now() - began;
+  const violations = checkPlan(outcome.plan, { wallOffset });
+  if (violations.length > 0)
+    return { kind: 'failed-check', violations: violations.map(({ rule, message }) => `Rule ${rule}: ${message}`) };
+  return { kind: 'planned', plan: outcome.plan, solveMs, firstPlanMs: firstPlanMs ?? solveMs };
+}

@@ -1,0 +1,124 @@
+/**
+ * The solver off the main thread: starts jobs, follows them, stops them. Threads are kept warm between jobs; a job for which none
+ * is free waits its turn.
+ */
+import { Worker } from 'node:worker_threads';
+import type { JobEvents, PlanResult } from '../api.ts';
+import type { JobOrder, JobReport, PlanJob } from './job.ts';
+
+export interface SolverClient {
+  /** Starts a job, or puts it in the queue. `stop` ends it with its best so far; once it is done it does nothing. */
+  readonly start: (job: PlanJob, events: JobEvents) => { readonly stop: () => void };
+  /** Ends every thread; jobs under way are answered with `unknown`. */
+  readonly close: () => Promise<void>;
+}
+
+export interface SolverClientOptions {
+  /** The built `worker.ts`. */
+  readonly worker: URL;
+  /** Most jobs at once; default 2. */
+  readonly threads?: number;
+  /** A thread that does not obey a stop within this time is ended, ms; default 2,000. */
+  readonly patienceMs?: number;
+}
+
+interface Task {
+  readonly job: PlanJob;
+  readonly events: JobEvents;
+  readonly stop: Int32Array<SharedArrayBuffer>;
+}
+
+const unknown = (reason: string): PlanResult => ({ kind: 'unknown', reason });
+
+/** One worker thread and the task that it has. */
+class Thread {
+  task: Task | null = null;
+  readonly worker: Worker;
+
+  constructor(url: URL, onFree: () => void, onGone: (thread: Thread) => void) {
+    this.worker = new Worker(url);
+    this.worker.on('message', (report: JobReport) => {
+      if (report.kind === 'progress') return this.task?.events.onProgress(report.progress);
+      this.finish(report.result);
+      onFree();
+    });
+    this.worker.on('error', (error) => {
+      this.finish(unknown(`the solver failed: ${error.message}`));
+    });
+    this.worker.on('exit', () => {
+      this.finish(unknown('the solver was ended before it had an answer'));
+      onGone(this);
+    });
+  }
+
+  take(task: Task): void {
+    this.task = task;
+    this.worker.ref();
+    const order: JobOrder = { job: task.job, stop: task.stop };
+    this.worker.postMessage(order);
+  }
+
+  finish(result: PlanResult): void {
+    const { task } = this;
+    this.task = null;
+    // A thread that waits for work must not keep the program from ending.
+    this.worker.unref();
+    task?.events.onDone(result);
+  }
+}
+
+/** A client of the solver; its opener calls `close`. The first thread starts at once, so that it is warm for the first job. */
+export function createSolverClient({
+  worker,
+  threads: most = 2,
+  patienceMs = 2000,
+}: SolverClientOptions): SolverClient {
+  const threads: Thread[] = [];
+  const queue: Task[] = [];
+  let closed = false;
+
+  const add = (): Thread => {
+    const thread = new Thread(worker, next, (gone) => {
+      threads.splice(threads.indexOf(gone), 1);
+      next();
+    });
+    thread.worker.unref();
+    threads.push(thread);
+    return thread;
+  };
+  function next(): void {
+    while (queue.length > 0 && !closed) {
+      const thread = threads.find(({ task }) => task === null) ?? (threads.length < most ? add() : null);
+      if (thread === null) return;
+      thread.take(queue.shift()!);
+    }
+  }
+  add();
+
+  return {
+    start: (job, events) => {
+      const task: Task = { job, events, stop: new Int32Array(new SharedArrayBuffer(4)) };
+      if (closed) queueMicrotask(() => events.onDone(unknown('the solver is closed')));
+      else {
+        queue.push(task);
+        next();
+      }
+      return {
+        stop: () => {
+          Atomics.store(task.stop, 0, 1);
+          const waiting = queue.indexOf(task);
+          if (waiting >= 0) {
+            queue.splice(waiting, 1);
+            events.onDone(unknown('stopped before a plan was found'));
+          }
+          setTimeout(() => void threads.find((thread) => thread.task === task)?.worker.terminate(), patienceMs).unref();
+        },
+      };
+    },
+    close: async () => {
+      closed = true;
+      for (const { events } of queue.splice(0)) events.onDone(unknown('the solver was closed'));
+      await Promise.all([...threads].map(({ worker }) => worker.terminate()));
+    },
+  };
+}
