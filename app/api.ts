@@ -17,7 +17,8 @@ export interface Fault {
   readonly mend: string;
 }
 
-export type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly faults: readonly Fault[] };
+export type Answer<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly faults: readonly Fault[] };
 
 export interface DocumentEntry {
   readonly kind: 'kitchen' | 'component' | 'session' | 'plan';
