@@ -75,7 +75,12 @@ export function addHold(
   }
   const task = `${instance.component.id}/hold-${instance.hold.id}.${instance.batch}${when.length === 0 ? '' : `@${split.option + 1}`}`;
   const choice = builder.choice(`place:${task}`, options.map(labelOf));
-  builder.task(task, needModes(t, instance, instance.need, options, holdSoil(t, instance)), choice, when);
+  builder.task(
+    task,
+    needModes(t, instance, instance.need, options, holdSoil(t, instance), { shortest: 0, longest: builder.horizon }),
+    choice,
+    when,
+  );
   builder.exactly(from.start, start(task), 0);
   builder.exactly(to.end, end(task), 0);
   t.holds.push({ instance, when, task, choice, options });

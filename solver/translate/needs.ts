@@ -6,6 +6,7 @@ import type { StepInstance } from '../kitchen/expand.ts';
 import { boilMinutesInKettle } from '../water/boil.ts';
 import type { Need } from '../kitchen/step.ts';
 import type { HandSoil } from './hands.ts';
+import type { Length } from './lengths.ts';
 import type { PlaceOption, Translation } from './legend.ts';
 import { placeOptions, SOILED, VESSELS } from './places.ts';
 import { poolOptions } from './pools.ts';
@@ -39,17 +40,17 @@ export function thingSoil(t: Translation, kind: string, owner: string, soil: Han
   return { leaves: [`used:${owner}`, ...soil.leaves], avoids: [...others.map((id) => `used:${id}`), ...soil.avoids] };
 }
 
-/** One mode an option. */
+/** One mode an option, each of a length within `span`. */
 export function needModes(
   t: Translation,
   instance: Pick<StepInstance, 'component'>,
   need: Need,
   options: readonly PlaceOption[],
   soil: HandSoil,
+  span: Length,
 ): readonly Mode[] {
   return options.map((option): Mode => {
     const { kind, id } = option.place;
-    const span = { shortest: 0, longest: t.builder.horizon };
     const use: Use = {
       resource: option.resource,
       amount: option.amount,

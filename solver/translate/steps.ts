@@ -2,12 +2,13 @@
  * Steps: each hands-on part is a task that takes a person; each hands-off part is a shortest and a longest gap between the
  * work before and after it; places are spans tied to the parts that fill and clear them.
  */
-import type { Literal, Mode, Point, Use } from '../engine/problem.ts';
+import type { Literal, Point, Use } from '../engine/problem.ts';
 import type { Dish, OffPart, Part, StepInstance, Way } from '../kitchen/expand.ts';
 import { avoids, leaves, touchesFood } from '../kitchen/soil.ts';
 import type { Need } from '../kitchen/step.ts';
 import { addWork, type HandSoil } from './hands.ts';
 import type { NeedLegend, Operation, PlaceOption, Shape, StepLegend, Translation } from './legend.ts';
+import { stretchLength, type Length } from './lengths.ts';
 import { needModes, optionsOf } from './needs.ts';
 import { end, picks, start } from './problem-builder.ts';
 
@@ -32,9 +33,6 @@ export function soilOf(t: Translation, instance: StepInstance): HandSoil {
 /** Two ways are of one shape when their hands-on work and checks are alike; only hands-off lengths and places may differ. */
 const shapeKey = (way: Way): string =>
   JSON.stringify(way.parts.map((part) => (part.hands === 'on' ? part : { hands: 'off', checks: part.checks })));
-
-const sumOf = (parts: readonly Part[], of: (part: OffPart) => number): number =>
-  parts.reduce((sum, part) => sum + (part.hands === 'on' ? part.minutes : of(part)), 0);
 
 /** Adds a step of one batch under one split. */
 export function addStep(
@@ -89,7 +87,9 @@ export function addStep(
 
   const shapes = shapeWays.map((ways, index): Shape => {
     const prefix = single ? key : shapeWays.length === 1 ? `${key}:` : `${key}:${index + 1}:`;
-    const inlineUses = inline.flatMap((need) => needModes(t, instance, need, optionsOf(t, need), frame.soil)[0]!.uses);
+    const inlineUses = inline.flatMap(
+      (need) => needModes(t, instance, need, optionsOf(t, need), frame.soil, ANY_LENGTH)[0]!.uses,
+    );
     return addShape(frame, ways, prefix, needsBody ? key : null, single, literal, inlineUses);
   });
   const boundaries = shapes[0]!.boundaries;
@@ -109,6 +109,9 @@ export function addStep(
   addNeeds(frame, legend, literal, inline);
   return legend;
 }
+
+/** The length of an operation that carries a place itself is the operation's own. */
+const ANY_LENGTH: Length = { shortest: 0, longest: 0 };
 
 const mayBeInline = (need: Need): boolean => need.use !== 'oven' && need.use !== 'pool' && need.use !== 'burner';
 
@@ -142,15 +145,8 @@ function describeNeed(need: Need): string {
 /** The step as a whole, where no one task begins and ends it. */
 function addBody(frame: Frame, ways: readonly Way[]): void {
   const { t, key, when } = frame;
-  const boils = ways.some((way) => way.parts.some((part) => part.hands === 'off' && part.boilMl > 0));
-  const shortest = Math.min(...ways.map((way) => sumOf(way.parts, (part) => part.shortest)));
-  const longest = Math.max(...ways.map((way) => sumOf(way.parts, (part) => part.longest)));
-  t.builder.task(
-    key,
-    [{ shortest, longest: boils ? t.builder.horizon : Math.min(longest, t.builder.horizon), uses: [] }],
-    null,
-    when,
-  );
+  const length = stretchLength(t.kitchen, ways, 0, Infinity, t.builder.horizon);
+  t.builder.task(key, [{ ...length, uses: [] }], null, when);
 }
 
 function addShape(
@@ -349,10 +345,10 @@ function addNeeds(
     }
     number += 1;
     const task = `${key}#${number}`;
-    const [from, until] = spanOf(need, legend, shape);
+    const { from, until, length } = spanOf(t, need, ways, legend, shape);
     const choice = builder.choice(`place:${task}`, options.map(labelOf));
-    const modes = needModes(t, instance, need, options, frame.soil);
-    builder.task(task, modes as Mode[], choice, [...frame.when, ...literal(ways)]);
+    const modes = needModes(t, instance, need, options, frame.soil, length);
+    builder.task(task, modes, choice, [...frame.when, ...literal(ways)]);
     builder.exactly(from, start(task), 0);
     builder.exactly(until, end(task), 0);
     const entry: NeedLegend = { need, ways, task, choice, options };
@@ -364,10 +360,29 @@ function addNeeds(
 export const labelOf = (option: PlaceOption): string =>
   `${option.resource}${option.place.boil === undefined ? '' : `.${option.place.boil}`}`;
 
-/** Points between which a need holds; water is drawn in the first of its segments. */
-function spanOf(need: Need, legend: StepLegend, shape: Shape): readonly [Point, Point] {
+/** Points between which a need holds, and how long that can be; water is drawn in the first of its segments. */
+function spanOf(
+  t: Translation,
+  need: Need,
+  ways: readonly number[],
+  legend: StepLegend,
+  shape: Shape,
+): { readonly from: Point; readonly until: Point; readonly length: Length } {
   const last = shape.parts.length - 1;
-  const from = Math.min(need.during?.from ?? 0, last);
-  const to = need.use === 'pool' && need.how === 'draw' ? from : Math.min(need.during?.to ?? last, last);
-  return [from === 0 ? legend.start : shape.boundaries[from]!, to === last ? legend.end : shape.boundaries[to + 1]!];
+  const first = Math.min(need.during?.from ?? 0, last);
+  const to = need.use === 'pool' && need.how === 'draw' ? first : Math.min(need.during?.to ?? last, last);
+  const whole = need.during === undefined && !(need.use === 'pool' && need.how === 'draw');
+  const length = stretchLength(
+    t.kitchen,
+    ways.map((way) => legend.instance.ways[way]!),
+    first,
+    whole ? Infinity : to,
+    t.builder.horizon,
+  );
+  return {
+    from: first === 0 ? legend.start : shape.boundaries[first]!,
+    until: to === last ? legend.end : shape.boundaries[to + 1]!,
+    // Interrupted work lasts longer than its minutes.
+    length: legend.pieces.length > 0 ? { ...length, longest: t.builder.horizon } : length,
+  };
 }

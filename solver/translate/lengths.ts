@@ -1,0 +1,48 @@
+/** Shortest and longest lengths that a stretch of a step can have in this kitchen, whatever is chosen. */
+import type { Part, Way } from '../kitchen/expand.ts';
+import type { Kitchen } from '../kitchen/kitchen.ts';
+import { boilMinutesInKettle, boilMinutesOnBurner } from '../water/boil.ts';
+
+export interface Length {
+  readonly shortest: number;
+  readonly longest: number;
+}
+
+/** Minutes to the boil on the quickest and on the slowest heat of the kitchen. */
+function boilLength(kitchen: Kitchen, ml: number): Length {
+  const minutes = [
+    ...kitchen.hob.burners.flatMap((burner) => [
+      boilMinutesOnBurner(burner, ml, true),
+      boilMinutesOnBurner(burner, ml, false),
+    ]),
+    ...(kitchen.kettle === undefined ? [] : [boilMinutesInKettle(kitchen.kettle, ml)]),
+  ];
+  return minutes.length === 0
+    ? { shortest: 0, longest: 0 }
+    : { shortest: Math.min(...minutes), longest: Math.max(...minutes) };
+}
+
+function partLength(kitchen: Kitchen, part: Part): Length {
+  if (part.hands === 'on') return { shortest: part.minutes, longest: part.minutes };
+  if (part.boilMl === 0) return part;
+  const boil = boilLength(kitchen, part.boilMl);
+  return { shortest: part.shortest + boil.shortest, longest: part.longest + boil.longest };
+}
+
+/**
+ * Length of the parts `from` to `to` (both included) in any of the ways.
+ *
+ * @param most longer is not possible, minutes: the session's length
+ */
+export function stretchLength(kitchen: Kitchen, ways: readonly Way[], from: number, to: number, most: number): Length {
+  const each = ways.map((way) =>
+    way.parts
+      .slice(from, to + 1)
+      .map((part) => partLength(kitchen, part))
+      .reduce((sum, part) => ({ shortest: sum.shortest + part.shortest, longest: sum.longest + part.longest })),
+  );
+  return {
+    shortest: Math.min(most, ...each.map((length) => length.shortest)),
+    longest: Math.min(most, Math.max(...each.map((length) => length.longest))),
+  };
+}
