@@ -104,18 +104,21 @@ export function holdings(reading: Reading): readonly Holding[] {
 function checkRoom(reading: Reading, held: readonly Holding[]): readonly Violation[] {
   const { plan, clock } = reading;
   const room = capacities(plan);
-  const things = [...new Set(held.map(({ thing }) => thing))].filter((thing) => !thing.startsWith('ladle '));
+  // Water drawn takes no room; a thing that is not there at all is told with the step that names it.
+  const things = [...new Set(held.map(({ thing }) => thing))];
   return things.flatMap((thing) => {
+    const capacity = room.get(thing);
+    if (capacity === undefined) return [];
     const own = held.filter((each) => each.thing === thing);
-    return firstOver(own, room.get(thing) ?? 0).map(({ minute, sum, together }): Violation => {
+    return firstOver(own, capacity).map(({ minute, sum, together }): Violation => {
       const who = together.map(({ label }) => label).join(' and ');
       const name = nameOf(thing, plan.kitchen);
       return {
         rule,
         message:
-          (room.get(thing) ?? 0) === 1 && together.length > 1
+          capacity === 1 && together.length > 1
             ? `${name} is held twice at ${clock.at(minute)}: by ${who}.`
-            : `${name} has room for ${room.get(thing) ?? 0}, and at ${clock.at(minute)} holds ${sum}: ${who}.`,
+            : `${name} has room for ${capacity}, and at ${clock.at(minute)} holds ${sum}: ${who}.`,
         steps: together.flatMap(({ steps }) => steps),
         minute,
       };

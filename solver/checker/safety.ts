@@ -18,6 +18,16 @@ const told = (message: string, steps: readonly string[], minute: number): Violat
   minute,
 });
 
+/** Every reading that a step asks for is planned in its segment. */
+function checkReadings({ planned, way, main }: PieceReading, reading: Reading): readonly Violation[] {
+  return (way?.parts ?? []).flatMap((part, index): readonly Violation[] => {
+    const segment = main[index];
+    if (part.hands === 'off' || !part.probe || segment === undefined || segment.probe === true) return [];
+    const message = `${called(planned)} has a probe reading at ${reading.clock.at(segment.start)}, which is not planned.`;
+    return [told(message, [planned.id], segment.start)];
+  });
+}
+
 function checkCooking(piece: PieceReading, reading: Reading): readonly Violation[] {
   const { planned, instance, main } = piece;
   const through = instance.step.cooksThrough;
@@ -42,7 +52,8 @@ function checkCooking(piece: PieceReading, reading: Reading): readonly Violation
     const course = courses.get(place.oven ?? '');
     if (need.use !== 'oven' || course === undefined) return [];
     const minutes = Array.from({ length: place.until - place.from }, (_, index) => place.from + index);
-    const low = minutes.find((minute) => (course.settingAt(minute)?.celsius ?? -Infinity) < least);
+    // An oven that is off is the heat's own rule.
+    const low = minutes.find((minute) => (course.settingAt(minute)?.celsius ?? Infinity) < least);
     if (low === undefined) return [];
     const message = `${course.oven.name} is set below ${Math.ceil(least)} °C at ${reading.clock.at(low)}, while ${called(planned)} cooks raw ${through.raw} through.`;
     return [told(message, [planned.id], low)];
@@ -121,7 +132,9 @@ function checkFridge(reading: Reading): readonly Violation[] {
 
 export function checkSafety(reading: Reading): readonly Violation[] {
   return [
-    ...reading.steps.flatMap(({ pieces }) => pieces.flatMap((piece) => checkCooking(piece, reading))),
+    ...reading.steps.flatMap(({ pieces }) =>
+      pieces.flatMap((piece) => [...checkReadings(piece, reading), ...checkCooking(piece, reading)]),
+    ),
     ...checkHotHold(reading),
     ...checkFridge(reading),
   ];

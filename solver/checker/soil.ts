@@ -54,21 +54,23 @@ export function touchOf(use: Use, reading: Reading): Touch {
 const both = (left: ReadonlySet<Soil>, right: ReadonlySet<Soil>): readonly Soil[] =>
   [...left].filter((soil) => right.has(soil));
 
-/** Every pair of touches of one thing, the earlier one first, that no wash lies between. */
-function unwashedPairs(
+/** Every touch with the first later one of the same thing that it spoils, no wash lying between. */
+function meetings(
   touches: readonly Touch[],
   washes: readonly Wash[],
-): readonly (readonly [earlier: Touch, later: Touch])[] {
-  return touches.flatMap((earlier) =>
-    touches
-      .filter(
-        (later) =>
-          later !== earlier &&
-          earlier.from <= later.from &&
-          !washes.some(({ start, end }) => start >= earlier.until && end <= later.from),
-      )
-      .map((later) => [earlier, later] as const),
-  );
+  spoils: (earlier: Touch, later: Touch) => readonly string[],
+): readonly { readonly earlier: Touch; readonly later: Touch; readonly met: string }[] {
+  const inOrder = [...touches].sort((a, b) => a.from - b.from);
+  return inOrder.flatMap((earlier) => {
+    const later = inOrder.find(
+      (each) =>
+        each !== earlier &&
+        earlier.from <= each.from &&
+        spoils(earlier, each).length > 0 &&
+        !washes.some(({ start, end }) => start >= earlier.until && end <= each.from),
+    );
+    return later === undefined ? [] : [{ earlier, later, met: spoils(earlier, later).join(', ') }];
+  });
 }
 
 /** The pools' pans are vessels too: all that was in the water stays on the pan until it is washed. */
@@ -96,19 +98,16 @@ function checkThings(reading: Reading): readonly Violation[] {
     const uses = reading.uses.filter(({ place }) => place.id === id && SOILED.includes(place.kind));
     const touches = [...uses.map((use) => touchOf(use, reading)), ...poolTouches(reading, id)];
     const vessel = VESSELS.includes(uses[0]?.place.kind ?? 'pan');
-    return unwashedPairs(touches, washesOf(reading, id)).flatMap(([earlier, later]): readonly Violation[] => {
-      const met = both(earlier.leaves, later.avoids);
-      const left = vessel && earlier.owner !== later.owner ? [`what is left of ${earlier.owner}`] : [];
-      if (met.length + left.length === 0) return [];
-      return [
-        {
-          rule,
-          message: `${name} goes to ${later.label} at ${clock.at(later.from)} with ${[...met, ...left].join(', ')} on it from ${earlier.label}, and is not washed between.`,
-          steps: [...earlier.steps, ...later.steps],
-          minute: later.from,
-        },
-      ];
-    });
+    const spoils = (earlier: Touch, later: Touch): readonly string[] => [
+      ...both(earlier.leaves, later.avoids),
+      ...(vessel && earlier.owner !== later.owner ? [`what is left of ${earlier.owner}`] : []),
+    ];
+    return meetings(touches, washesOf(reading, id), spoils).map(({ earlier, later, met }) => ({
+      rule,
+      message: `${name} goes to ${later.label} at ${clock.at(later.from)} with ${met} on it from ${earlier.label}, and is not washed between.`,
+      steps: [...earlier.steps, ...later.steps],
+      minute: later.from,
+    }));
   });
 }
 
@@ -128,18 +127,13 @@ function checkPeople(reading: Reading): readonly Violation[] {
           }),
       );
     });
-    return unwashedPairs(touches, washesOf(reading, person.id)).flatMap(([earlier, later]): readonly Violation[] => {
-      const met = both(earlier.leaves, later.avoids);
-      if (met.length === 0) return [];
-      return [
-        {
-          rule,
-          message: `${person.name} comes to ${later.label} at ${clock.at(later.from)} with ${met.join(', ')} on the hands from ${earlier.label}, and does not wash them between.`,
-          steps: [...earlier.steps, ...later.steps],
-          minute: later.from,
-        },
-      ];
-    });
+    const spoils = (earlier: Touch, later: Touch): readonly string[] => both(earlier.leaves, later.avoids);
+    return meetings(touches, washesOf(reading, person.id), spoils).map(({ earlier, later, met }) => ({
+      rule,
+      message: `${person.name} comes to ${later.label} at ${clock.at(later.from)} with ${met} on the hands from ${earlier.label}, and does not wash them between.`,
+      steps: [...earlier.steps, ...later.steps],
+      minute: later.from,
+    }));
   });
 }
 

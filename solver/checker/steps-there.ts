@@ -61,8 +61,6 @@ function checkSegments(piece: PieceReading, reading: Reading, tell: Tell): void 
     if (part.hands === 'on') {
       if (piece.planned.piece === undefined && minutes !== part.minutes)
         tell(`${name} takes ${part.minutes} min of hands and is planned with ${minutes}.`, start);
-      if (main[index]!.probe !== (part.probe ? true : undefined) && (main[index]!.probe === true) !== part.probe)
-        tell(`${name} ${part.probe ? 'lacks its probe reading' : 'has a probe reading that its step lacks'}.`, start);
       return;
     }
     const boil = boilMinutes(piece, index, part, reading);

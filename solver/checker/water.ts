@@ -173,12 +173,9 @@ export function checkWater(reading: Reading): readonly Violation[] {
     const outside = uses.find(({ from, until }) => from < course.from || until > course.until);
     if (outside !== undefined)
       tell(`${outside.label} uses ${pool.name} while its pan is not its own.`, outside.from, outside.steps);
-    const reused = reading.uses.some(
-      ({ need, place }) => need.use === 'pan' && place.id === pan?.id && place.from >= course.until,
-    );
-    if (reused && !read.work.some(({ step, end }) => step === 'empty' && end === course.until))
+    if (!read.work.some(({ step, end }) => step === 'empty' && end === course.until))
       tell(
-        `${pan!.name} is used again at ${reading.clock.at(course.until)}, and nobody is planned to empty ${pool.name}.`,
+        `${pan?.name ?? course.pan} is given back at ${reading.clock.at(course.until)}, and nobody is planned to empty ${pool.name}.`,
         course.until,
       );
   }

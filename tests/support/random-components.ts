@@ -245,13 +245,19 @@ function inPool(making: Making): Component {
     : { use: 'pool', how: 'boil', ml: chance.int(4, 10) * 100 };
   const cut = chance.chance(0.5) ? [prepare(making, 'cut')] : [];
   return component(making, {
-    ingredients: [ingredient(chance, 'main')],
+    // Wheat in the water is what most often asks for fresh water.
+    ingredients: [
+      chance.chance(0.35)
+        ? { ...ingredient(chance, 'main'), allergens: ['gluten' as const] }
+        : { ...ingredient(chance, 'main'), allergens: [] },
+    ],
     steps: [
       ...cut,
       {
         id: 'cook',
         name: steam ? 'steam' : 'boil',
         segments: [on(chance, 1), off(chance, 6, 14), on(chance, 2, adult(chance))],
+
         needs: [need],
         after: cut.map(({ id }) => ({ step: id })),
         cooked: true,
@@ -377,7 +383,7 @@ const MAKERS: readonly ((making: Making) => Component)[] = [roast, roast, simmer
 /** A component of a random kind that the kitchen can cook. */
 export function randomComponent(making: Making): Component {
   const { chance, pool, heated } = making;
-  if (pool && chance.chance(0.3)) return inPool(making);
+  if (pool && chance.chance(0.45)) return inPool(making);
   if (heated && chance.chance(0.15)) return crisp(making);
   if (chance.chance(0.05)) return keptHot(making);
   return chance.pick(MAKERS)(making);

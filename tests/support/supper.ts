@@ -299,7 +299,28 @@ const salad = dish('salad', [
   },
 ]);
 
-export const components: readonly Component[] = [chicken, croutons, pasta, greens, millet, sauce, stock, rolls, salad];
+const squash = dish('squash', [
+  {
+    id: 'bake',
+    name: 'bake the squash',
+    segments: [hands(1), wait(9), hands(1)],
+    needs: [{ use: 'oven', function: 'conventional', leastC: 180, mostC: 200, share: 50 }],
+    cooked: true,
+  },
+]);
+
+export const components: readonly Component[] = [
+  chicken,
+  croutons,
+  pasta,
+  greens,
+  millet,
+  sauce,
+  stock,
+  rolls,
+  salad,
+  squash,
+];
 
 export const session: Session = {
   kind: 'session',
@@ -370,6 +391,7 @@ export const supper: Plan = planOf(
         [rack('top', 10, 43, 60), place('tray', 'tray-a', 10, 43)],
       ),
       step('greens/steam', 4, [on('ada', 13, 14), off(14, 20), on('ada', 20, 21)], [pool('steam', 13, 21, 1)]),
+      step('squash/bake', 4, [on('bo', 14, 15), off(15, 24), on('ada', 24, 25)], [rack('low', 14, 25, 50)]),
       step('salad/chop~2', 4, [on('bo', 16, 20)], [], { piece: 2 }),
       step(
         'millet/soak',
