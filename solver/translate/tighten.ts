@@ -1,14 +1,12 @@
 /**
- * Last touches to a solution that no higher tier can see: an oven is switched on no earlier and off no later than its uses ask,
- * and a pool's heat goes off with its last use. Kept only where the problem's own rules still hold and no tier gets worse.
+ * Last touches to a solution that no higher tier can see: what nobody needs washed stays unwashed, an oven is switched on no
+ * earlier and off no later than its uses ask, and a pool's heat goes off with its last use. Kept only where the problem's own rules still hold and no tier gets worse.
  */
 import type { Problem } from '../engine/problem.ts';
 import type { Solution } from '../engine/outcome.ts';
 import { tierValues } from '../engine/tier-values.ts';
 import { verifySolution } from '../engine/verify-solution.ts';
-import type { Translated } from './legend.ts';
-
-type Intervals = Solution['tasks'][number][];
+import type { Translated, WashLegend } from './legend.ts';
 
 /** @returns the solution with its ovens' and pools' spans as short as they can be, or the same where nothing can be gained */
 export function tightened({ problem, translation }: Translated, solution: Solution): Solution {
@@ -16,9 +14,26 @@ export function tightened({ problem, translation }: Translated, solution: Soluti
     ...translation.ovens.map((oven) => oven.fire),
     ...translation.pools.flatMap((pool) => pool.boils.map((boil) => boil.heat)),
   ];
-  let best = solution;
+  let best = translation.washes.toReversed().reduce((less, wash) => withoutWash(problem, less, wash), solution);
   for (const span of spans) best = shortened(problem, best, span);
   return best;
+}
+
+/** The solution without one wash, where every rule still holds. Later washes of a thing are tried first. */
+function withoutWash(problem: Problem, solution: Solution, wash: WashLegend): Solution {
+  const choice = problem.choices.findIndex((each) => each.id === wash.choice);
+  if (solution.choices[choice] === 0) return solution;
+  const task = problem.tasks.findIndex((each) => each.id === wash.task);
+  const candidate = { choices: solution.choices.with(choice, 0), tasks: solution.tasks.with(task, null) };
+  return kept(problem, candidate, solution);
+}
+
+/** The candidate, if it keeps every rule and makes no tier worse; else the solution. */
+function kept(problem: Problem, candidate: Solution, solution: Solution): Solution {
+  const sound =
+    verifySolution(problem, candidate).length === 0 &&
+    !isWorse(tierValues(problem, candidate), tierValues(problem, solution));
+  return sound ? candidate : solution;
 }
 
 /** The span with its start moved later, then its end earlier, minute by minute as far as every rule allows. */
@@ -32,15 +47,10 @@ function shortened(problem: Problem, solution: Solution, span: string): Solution
     for (;;) {
       const interval = best.tasks[index];
       if (interval === null || interval === undefined || interval.end - interval.start < 2) break;
-      const tasks: Intervals = [...best.tasks];
-      tasks[index] = { start: interval.start + from, end: interval.end + to };
-      const candidate = { ...best, tasks };
-      if (
-        verifySolution(problem, candidate).length > 0 ||
-        isWorse(tierValues(problem, candidate), tierValues(problem, best))
-      )
-        break;
-      best = candidate;
+      const tasks = best.tasks.with(index, { start: interval.start + from, end: interval.end + to });
+      const shorter = kept(problem, { ...best, tasks }, best);
+      if (shorter === best) break;
+      best = shorter;
     }
   }
   return best;
