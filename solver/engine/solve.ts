@@ -2,8 +2,9 @@
 import { Budget } from './budget.ts';
 import type { Outcome, Solve, SolveOptions, TraceRow } from './outcome.ts';
 import type { Problem } from './problem.ts';
-import { priorityRules } from './search/priority-rules.ts';
-import { planOfSolution, solutionOf } from './search/plan.ts';
+import { findFirstPlans } from './search/first-plans.ts';
+import { Improver } from './search/improve.ts';
+import { planOfSolution } from './search/plan.ts';
 import { Workshop } from './search/workshop.ts';
 import { tierValues } from './tier-values.ts';
 import { validateProblem } from './validate-problem.ts';
@@ -18,20 +19,20 @@ export const solve: Solve = (problem: Problem, options: SolveOptions): Outcome =
     const last = trace[trace.length - 1];
     if (last !== undefined && last.value === row.value && last.bound === row.bound) return;
     trace.push(row);
-    options.onProgress?.(row, solutionOf(plan));
+    options.onProgress?.(row, workshop.solution(plan));
   });
   if (options.start !== undefined && verifySolution(problem, options.start).length === 0)
     workshop.offer(planOfSolution(workshop.compiled, options.start));
   if (workshop.consistent) {
-    for (let round = 0; !budget.over() && (workshop.best === null || round < priorityRules.length); round++) {
-      const rule = priorityRules[round % priorityRules.length];
-      if (rule !== undefined) workshop.planByRule(rule, 40 + 20 * round, round < 10 ? 0 : 20);
-      if (budget.spend(100)) break;
+    findFirstPlans(workshop, 6, Infinity);
+    if (workshop.best !== null) {
+      const improver = new Improver(workshop, workshop.best);
+      while (!budget.over()) improver.step();
     }
   }
   const common = { stopped: budget.over(), work: budget.spent, trace };
   if (workshop.best === null) return { kind: 'unknown', ...common };
-  const solution = solutionOf(workshop.best);
+  const solution = workshop.solution(workshop.best);
   const values = tierValues(problem, solution);
   const tiers = problem.tiers.map((tier, k) => ({ id: tier.id, value: values[k] ?? 0, bound: 0, proven: false }));
   return { kind: 'bounded', solution, tiers, ...common };

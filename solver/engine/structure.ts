@@ -13,9 +13,19 @@ export interface Structure {
   readonly block: Int32Array;
   readonly blockTasks: SparseLists;
   readonly isContainer: Uint8Array;
-  /** Arcs (indices) that order another task before the task, and after it. */
+  /** For each task the containers whose end it pushes, and those whose start it follows. */
+  readonly closes: SparseLists;
+  readonly opens: SparseLists;
+  /** For each task the tasks with a lag from it (so that they bound its latest times) and to it (its earliest), with conditions. */
+  readonly bounders: SparseLists;
+  readonly bounderCondition: Int32Array;
+  readonly raisers: SparseLists;
+  readonly raiserCondition: Int32Array;
+  /** For each task the tasks that lags put before it and after it, through containers too; each with the condition of it. */
   readonly before: SparseLists;
+  readonly beforeCondition: Int32Array;
   readonly after: SparseLists;
+  readonly afterCondition: Int32Array;
   /** For each task the choices that its own mode and its conditional lags hang on. */
   readonly ownChoices: SparseLists;
   /** Choices that decide which tasks there are and are made first, in order of the problem. */
@@ -36,23 +46,41 @@ export function readStructure(compiled: Compiled): Structure {
   const blockCount = block.reduce((most, b) => Math.max(most, b + 1), 0);
   const blockTasks = emptyLists(blockCount);
   block.forEach((b, task) => blockTasks[b]?.push(task));
-  const before = emptyLists(taskCount);
-  const after = emptyLists(taskCount);
-  arcs.forEach((arc, index) => {
+  const closes = emptyLists(taskCount);
+  const opens = emptyLists(taskCount);
+  for (const arc of arcs) {
     const from = arc.from >> 1;
     const to = arc.to >> 1;
-    if (!isOrdering(arc) || from === to || from === taskCount || to === taskCount) return;
-    if (isContainer[from] === 1 || isContainer[to] === 1) return;
-    before[to]?.push(index);
-    after[from]?.push(index);
-  });
+    if (from === to || from === taskCount || to === taskCount || arc.least < 0) continue;
+    if (isContainer[to] === 1 && (arc.to & 1) === 1) closes[from]?.push(to);
+    if (isContainer[from] === 1 && (arc.from & 1) === 0) opens[to]?.push(from);
+  }
+  const bounders: Ordered[][] = Array.from({ length: taskCount }, () => []);
+  const raisers: Ordered[][] = Array.from({ length: taskCount }, () => []);
+  for (const arc of arcs) {
+    const from = arc.from >> 1;
+    const to = arc.to >> 1;
+    if (from === to || from === taskCount || to === taskCount) continue;
+    if (isContainer[from] === 1 || isContainer[to] === 1) continue;
+    bounders[from]?.push({ task: to, condition: arc.all });
+    raisers[to]?.push({ task: from, condition: arc.all });
+  }
+  const { before, after } = findOrder(compiled, isContainer);
   const { shaping, onDemand, leanest } = readChoices(compiled);
   return {
     block,
     blockTasks: packLists(blockTasks),
     isContainer,
-    before: packLists(before),
-    after: packLists(after),
+    closes: packLists(closes),
+    opens: packLists(opens),
+    bounders: packLists(bounders.map((list) => list.map((entry) => entry.task))),
+    bounderCondition: Int32Array.from(bounders.flatMap((list) => list.map((entry) => entry.condition))),
+    raisers: packLists(raisers.map((list) => list.map((entry) => entry.task))),
+    raiserCondition: Int32Array.from(raisers.flatMap((list) => list.map((entry) => entry.condition))),
+    before: packLists(before.map((list) => list.map((entry) => entry.task))),
+    beforeCondition: Int32Array.from(before.flatMap((list) => list.map((entry) => entry.condition))),
+    after: packLists(after.map((list) => list.map((entry) => entry.task))),
+    afterCondition: Int32Array.from(after.flatMap((list) => list.map((entry) => entry.condition))),
     ownChoices: packLists(findOwnChoices(compiled)),
     shaping,
     onDemand,
@@ -76,6 +104,53 @@ function lengths(compiled: Compiled, task: number): [number, number] {
 /** True for lags that put their second task after something of the first. */
 function isOrdering(arc: Arc): boolean {
   return arc.least >= 0 && !((arc.from & 1) === 0 && (arc.to & 1) === 1);
+}
+
+interface Ordered {
+  readonly task: number;
+  readonly condition: number;
+}
+
+/**
+ * Which tasks come before which. A lag from the end of a container stands for one from each task that closes it, a lag to its start
+ * for one to each task that opens it.
+ */
+function findOrder(compiled: Compiled, isContainer: Uint8Array): { before: Ordered[][]; after: Ordered[][] } {
+  const { taskCount, arcs, table } = compiled;
+  const closers: Ordered[][] = Array.from({ length: taskCount }, () => []);
+  const openers: Ordered[][] = Array.from({ length: taskCount }, () => []);
+  const between = arcs.filter(
+    (arc) => arc.from >> 1 !== arc.to >> 1 && arc.from >> 1 !== taskCount && arc.to >> 1 !== taskCount,
+  );
+  for (const arc of between) {
+    if (arc.least < 0) continue;
+    const from = arc.from >> 1;
+    const to = arc.to >> 1;
+    if (isContainer[to] === 1 && (arc.to & 1) === 1 && isContainer[from] === 0)
+      closers[to]?.push({ task: from, condition: arc.all });
+    if (isContainer[from] === 1 && (arc.from & 1) === 0 && isContainer[to] === 0)
+      openers[from]?.push({ task: to, condition: arc.all });
+  }
+  const before: Ordered[][] = Array.from({ length: taskCount }, () => []);
+  const after: Ordered[][] = Array.from({ length: taskCount }, () => []);
+  for (const arc of between) {
+    if (!isOrdering(arc)) continue;
+    const from = arc.from >> 1;
+    const to = arc.to >> 1;
+    // The lags that tie a container to its contents are no order.
+    if (isContainer[from] === 1 && (arc.from & 1) === 0) continue;
+    if (isContainer[to] === 1 && (arc.to & 1) === 1) continue;
+    const firsts = isContainer[from] === 1 ? (closers[from] ?? []) : [{ task: from, condition: 0 }];
+    const seconds = isContainer[to] === 1 ? (openers[to] ?? []) : [{ task: to, condition: 0 }];
+    for (const first of firsts)
+      for (const second of seconds) {
+        if (first.task === second.task) continue;
+        const condition = table.and(arc.all, first.condition, second.condition);
+        before[second.task]?.push({ task: first.task, condition });
+        after[first.task]?.push({ task: second.task, condition });
+      }
+  }
+  return { before, after };
 }
 
 function findContainers(compiled: Compiled): Uint8Array {

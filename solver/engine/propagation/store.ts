@@ -176,6 +176,10 @@ export class Store {
   mode(task: number): number {
     return this.cells[this.modeBase + task] as number;
   }
+  /** Where the mode of the task is kept. */
+  modeAddress(task: number): number {
+    return this.modeBase + task;
+  }
   isAlive(choice: number, option: number): boolean {
     return this.cells[this.alive + (this.optionBase[choice] as number) + option] === 1;
   }

@@ -42,6 +42,12 @@ export class Trail {
     return i;
   }
 
+  /** What a cell held when the log was at the mark. */
+  valueAt(address: number, mark: number): number {
+    for (let i = mark; i < this.length; i++) if (this.addresses[i] === address) return this.olds[i] as number;
+    return this.cells[address] as number;
+  }
+
   private grow(): void {
     const addresses = new Int32Array(this.addresses.length * 2);
     addresses.set(this.addresses);

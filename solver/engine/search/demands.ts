@@ -11,6 +11,8 @@ export class Demands {
   kind: 'none' | 'clean' | 'event' = 'none';
   /** The task that is in want: it must move when nothing serves it. */
   dependent = -1;
+  /** For a cleaning: the use that soiled last. */
+  source = -1;
   private resource = -1;
   private from = 0;
   private until = 0;
@@ -47,17 +49,21 @@ export class Demands {
       const avoids = propagation.orders.soilOn(v, resource);
       const until = store.earliestStart(v);
       let latest = -1;
+      let source = -1;
       for (let j = first; j < last; j++) {
         const u = items[j] as number;
         if (u === v || !store.isPlaced(u)) continue;
         if (soilMeets[propagation.orders.soilOn(u, resource) * soilCount + avoids] === 0) continue;
         if (store.earliestEnd(v) <= store.earliestStart(u)) continue;
-        if (store.earliestEnd(u) > latest) latest = store.earliestEnd(u);
+        if (store.earliestEnd(u) <= latest) continue;
+        latest = store.earliestEnd(u);
+        source = u;
       }
       store.work += (last - first) >> 2;
       if (latest < 0 || this.isCleaned(resource, latest, until)) continue;
       this.kind = 'clean';
       this.dependent = v;
+      this.source = source;
       this.resource = resource;
       this.from = latest;
       this.until = until;
@@ -148,7 +154,42 @@ export class Demands {
         (store.isTrue(event.condition) ? sure : optional).push(index);
       });
     }
+    // What cleans least besides is spent first: other soil may need the rest.
+    if (this.kind === 'clean') optional.sort((a, b) => this.size(a) - this.size(b) || a - b);
     return [...sure, ...optional];
+  }
+
+  /**
+   * For the cleaning found last, which nothing could serve: when the first cleaning that is left could be over, if the task in want
+   * came later; −1 when none is left.
+   */
+  room(): number {
+    const { store, propagation } = this;
+    const { cleaningTasks, taskModes, modes, horizon } = store.compiled;
+    let first = -1;
+    for (
+      let k = cleaningTasks.start[this.resource] as number;
+      k < (cleaningTasks.start[this.resource + 1] as number);
+      k++
+    ) {
+      const c = cleaningTasks.items[k] as number;
+      if (store.isAbsent(c) || store.isPlaced(c)) continue;
+      for (let m = taskModes.start[c] as number; m < (taskModes.start[c + 1] as number); m++) {
+        const mode = modes[taskModes.items[m] as number] as CompiledMode;
+        if (!mode.uses.some((use) => use.resource === this.resource && use.cleans)) continue;
+        const last = horizon - mode.shortest;
+        const from = Math.max(this.from, store.earliestStart(c));
+        const start = propagation.timetable.firstRoom(mode, from, last, mode.shortest);
+        if (start <= last && (first < 0 || start + mode.shortest < first)) first = start + mode.shortest;
+      }
+    }
+    return first;
+  }
+
+  private size(task: number): number {
+    const { taskModes, modes } = this.store.compiled;
+    const mode = modes[taskModes.items[taskModes.start[task] as number] as number] as CompiledMode;
+    return mode.uses.length * 10 + mode.shortest;
   }
 
   /** Lets the candidate serve the demand. @returns false when that is contradictory at once */

@@ -33,7 +33,7 @@ const OPTION = 0;
 const BOUND = 1;
 const DEMAND = 2;
 /** A task is urgent when it was bounded by what is placed and has no more than this much play, minutes. */
-const URGENT = 60;
+const URGENT = 20;
 
 export class Dive {
   private readonly store: Store;
@@ -44,9 +44,11 @@ export class Dive {
   private frameB = new Int32Array(256);
   private depth = 0;
   private fails = 0;
+  private lastUndone = -1;
+  private repeats = 0;
   private baseMark = 0;
   private demandsDirty = true;
-  private readonly rootOpposite: Int32Array;
+  private readonly taskCount: number;
   private orders!: DiveOrders;
   /** Dead ends of each task since `forget`, so that callers can bring the hard ones forward. */
   readonly trouble: Int32Array;
@@ -59,7 +61,7 @@ export class Dive {
   ) {
     this.store = propagation.store;
     this.demands = new Demands(propagation);
-    this.rootOpposite = new Int32Array(this.store.compiled.taskCount);
+    this.taskCount = this.store.compiled.taskCount;
     this.trouble = new Int32Array(this.store.compiled.taskCount);
   }
 
@@ -73,11 +75,9 @@ export class Dive {
     this.orders = orders;
     this.depth = 0;
     this.fails = 0;
+    this.lastUndone = -1;
     this.demandsDirty = true;
     this.baseMark = store.trail.mark();
-    const opposite = orders.backward ? 2 : 1;
-    for (let task = 0; task < this.rootOpposite.length; task++)
-      this.rootOpposite[task] = store.cells[4 * task + opposite] as number;
     let current = -1;
     let work = store.work;
     for (;;) {
@@ -88,8 +88,7 @@ export class Dive {
         this.demandsDirty = false;
         if (this.demands.find()) {
           this.demandsDirty = true;
-          const { dependent } = this.demands;
-          if (!this.decideDemand(0) && !this.retreat(dependent)) return 'dead';
+          if (!this.decideDemand(0) && !this.retreatFromDemand()) return 'dead';
           current = -1;
           continue;
         }
@@ -152,7 +151,7 @@ export class Dive {
     const { store, structure, orders } = this;
     const { cells } = store;
     const low = orders.backward ? 3 : 0;
-    const count = this.rootOpposite.length;
+    const count = this.taskCount;
     let urgent = -1;
     let best = -1;
     let fallback = -1;
@@ -165,9 +164,8 @@ export class Dive {
         return task;
       }
       if (structure.isContainer[task] === 1) continue;
-      const opposite = cells[at ^ 1] as number;
-      if (width <= URGENT && opposite > (this.rootOpposite[task] as number)) {
-        if (urgent < 0 || opposite > (cells[(4 * urgent + low) ^ 1] as number)) urgent = task;
+      if (this.closesOpen(task) || (width <= URGENT && this.isBound(task))) {
+        if (urgent < 0 || (cells[at ^ 1] as number) > (cells[(4 * urgent + low) ^ 1] as number)) urgent = task;
         continue;
       }
       if (urgent >= 0) continue;
@@ -185,6 +183,29 @@ export class Dive {
     return urgent;
   }
 
+  /** True when the task ends (backward: begins) a container that is already begun (ended): what it holds is not free until then. */
+  private closesOpen(task: number): boolean {
+    const { structure, orders } = this;
+    const lists = orders.backward ? structure.opens : structure.closes;
+    const until = lists.start[task + 1] as number;
+    for (let k = lists.start[task] as number; k < until; k++) {
+      const container = lists.items[k] as number;
+      if (this.isAnchored(container) && this.store.isPresent(container)) return true;
+    }
+    return false;
+  }
+
+  /** True when a lag from (backward: to) the task leads to one that is placed already. */
+  private isBound(task: number): boolean {
+    const { structure, orders, store } = this;
+    const lists = orders.backward ? structure.raisers : structure.bounders;
+    const conditions = orders.backward ? structure.raiserCondition : structure.bounderCondition;
+    const until = lists.start[task + 1] as number;
+    for (let k = lists.start[task] as number; k < until; k++)
+      if (store.isTrue(conditions[k] as number) && this.isAnchored(lists.items[k] as number)) return true;
+    return false;
+  }
+
   private isBetter(task: number, best: number, low: number): boolean {
     const { key, parallel } = this.orders;
     if (parallel) {
@@ -197,13 +218,12 @@ export class Dive {
   /** A present task that must be placed before this one and is not, −1 when there is none. */
   private openPredecessor(task: number): number {
     const { store, structure, orders } = this;
-    const { arcs } = store.compiled;
     const lists = orders.backward ? structure.after : structure.before;
+    const conditions = orders.backward ? structure.afterCondition : structure.beforeCondition;
     const until = lists.start[task + 1] as number;
     for (let k = lists.start[task] as number; k < until; k++) {
-      const arc = arcs[lists.items[k] as number] as { from: number; to: number; all: number };
-      if (!store.isTrue(arc.all)) continue;
-      const other = (orders.backward ? arc.to : arc.from) >> 1;
+      const other = lists.items[k] as number;
+      if (!store.isTrue(conditions[k] as number)) continue;
       if (!this.isAnchored(other)) return other;
     }
     return -1;
@@ -256,7 +276,7 @@ export class Dive {
   private finishOne(): 'done' | 'dead' | 'more' {
     const { store } = this;
     const { optionCount } = store.compiled;
-    for (let task = 0; task < this.rootOpposite.length; task++) {
+    for (let task = 0; task < this.taskCount; task++) {
       if (!store.isPresent(task) || store.isPlaced(task)) continue;
       const choice = this.openOwnChoice(task);
       if (choice >= 0) return this.decideOption(choice, task) ? 'more' : 'dead';
@@ -398,29 +418,71 @@ export class Dive {
     return false;
   }
 
+  /**
+   * Steps back when nothing serves a demand. For a cleaning: the task in want comes later, when a cleaning is left that has room
+   * then; otherwise its place is chosen anew, or what soiled it is put after it.
+   */
+  private retreatFromDemand(): boolean {
+    const { demands, store, orders } = this;
+    const { dependent, source, kind } = demands;
+    if (kind !== 'clean') return this.retreat(dependent);
+    this.propagation.clear();
+    const { trail } = store;
+    const start = store.earliestStart(dependent);
+    const behind = Math.max(1, store.earliestEnd(dependent) - store.earliestStart(source));
+    const later = demands.room() - start;
+    if (later > 0 && !orders.backward) {
+      const level = this.levelOf(trail.lastChange(4 * dependent + 1));
+      const latest = level > 0 ? -trail.valueAt(4 * dependent + 1, this.frameMark[level - 1] as number) : 0;
+      if (latest >= start + later && this.undoTo(level, later)) return this.bookFail(-1, 1);
+    }
+    const placed = this.levelOf(trail.lastChange(4 * source + (orders.backward ? 2 : 1)));
+    const chosen = this.levelOf(trail.lastChange(store.modeAddress(dependent)));
+    if (chosen > placed && this.frameKind[chosen - 1] === OPTION && this.undoTo(chosen, 1))
+      return this.bookFail(dependent, 2);
+    if (!this.bookFail(dependent, 4)) return false;
+    if (placed > 0 && placed <= this.depth && this.undoTo(placed, behind)) return true;
+    return this.undoFurther(dependent);
+  }
+
   /** Steps back from a dead end of the task. @returns false when the dive is dead */
   private retreat(task: number): boolean {
-    this.fails++;
+    if (!this.bookFail(task, 4)) return false;
+    const lacking = task >= 0 ? this.lacking(task) : 1;
+    const level = task >= 0 ? this.culprit(task) : this.depth;
+    if (level > 0 && this.undoTo(level, lacking)) return true;
+    return this.undoFurther(task);
+  }
+
+  /** Books a dead end. @returns false when there were too many */
+  private bookFail(task: number, weight: number): boolean {
+    this.fails += weight;
     if (task >= 0) this.trouble[task] = (this.trouble[task] as number) + 1;
     this.propagation.clear();
-    if (this.fails > this.orders.failLimit) return false;
-    const lacking = task >= 0 ? this.lacking(task) : 1;
-    let level = task >= 0 ? this.culprit(task) : this.depth;
-    let shift = level > 0 && this.frameKind[level - 1] === BOUND ? lacking : 1;
-    if (level <= 0) level = this.depth;
-    while (level > 0) {
-      this.depth = level - 1;
-      this.store.trail.undo(this.frameMark[this.depth] as number);
-      if (this.turn(this.depth, shift)) {
-        this.demandsDirty = true;
-        return true;
-      }
-      this.propagation.clear();
-      shift = 1;
-      level = this.depth;
-      this.fails++;
-      if (this.fails > this.orders.failLimit) return false;
+    return this.fails <= 4 * this.orders.failLimit;
+  }
+
+  /** Undoes older and older decisions until one can be turned. */
+  private undoFurther(task: number): boolean {
+    while (this.depth > 0) {
+      const culprit = task >= 0 ? this.culprit(task) : 0;
+      if (this.undoTo(culprit > 0 ? culprit : this.depth, 1)) return true;
+      if (!this.bookFail(-1, 4)) return false;
     }
+    return false;
+  }
+
+  /** Undoes decisions down to the level (from 1) and takes the other side of that one; `shift` is how far a place moves. */
+  private undoTo(level: number, shift: number): boolean {
+    this.depth = level - 1;
+    this.store.trail.undo(this.frameMark[this.depth] as number);
+    this.demandsDirty = true;
+    // The same place undone again and again: move it on in longer and longer steps.
+    const slot = this.frameKind[this.depth] === BOUND ? (this.frameA[this.depth] as number) : -1;
+    this.repeats = slot >= 0 && slot === this.lastUndone ? this.repeats + 1 : 0;
+    this.lastUndone = slot;
+    if (this.turn(this.depth, Math.max(shift, this.repeats > 1 ? 1 << Math.min(6, this.repeats - 1) : 1))) return true;
+    this.propagation.clear();
     return false;
   }
 
@@ -434,10 +496,9 @@ export class Dive {
         return store.removeOption(a, b) && propagation.propagate();
       case BOUND:
         return store.raise(a ^ 1, -b + shift) && propagation.propagate();
-      default: {
-        if (!this.demands.find()) return true;
-        return this.decideDemand(a + 1);
-      }
+      default:
+        // Another cleaning would most often meet the same: move what wants it, or what soiled it.
+        return this.demands.find() && this.retreatFromDemand();
     }
   }
 
@@ -447,6 +508,11 @@ export class Dive {
     const near = this.orders.backward ? 0 : 1;
     let at = Math.max(trail.lastChange(4 * task + near), trail.lastChange(4 * task + 2 + near));
     if (at < this.baseMark) at = Math.max(trail.lastChange(4 * task + 1 - near), trail.lastChange(4 * task + 3 - near));
+    return this.levelOf(at);
+  }
+
+  /** Number (from 1) of the decision in force at a place of the log, 0 for places before all decisions. */
+  private levelOf(at: number): number {
     if (at < this.baseMark) return 0;
     let level = this.depth;
     while (level > 0 && (this.frameMark[level - 1] as number) > at) level--;

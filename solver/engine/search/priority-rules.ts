@@ -33,6 +33,8 @@ export interface RuleFacts {
   readonly resourceWork: Float64Array;
   /** The same summed over all later tasks. */
   readonly rankResourceWork: Float64Array;
+  /** How many uses the task's block would soil, less how many would soil it; −1 to 1 of the largest. */
+  readonly dirt: Float64Array;
 }
 
 type Measure = (facts: RuleFacts, task: number, random: Random) => number;
@@ -54,6 +56,7 @@ const measures = {
   'shortest length': (f, t) => f.length[t] as number,
   'longest length': (f, t) => -(f.length[t] as number),
   'least start window middle': (f, t) => (f.earliestStart[t] as number) + (f.latestStart[t] as number),
+  'cleanest first': (f, t) => (f.dirt[t] as number) * 1000 + (f.latestFinish[t] as number) * 0.5,
   'random mix': (f, t, random) => (f.latestFinish[t] as number) * (70 + random.below(61)),
   'random start mix': (f, t, random) => (f.latestStart[t] as number) * (70 + random.below(61)),
   'random order': (_f, _t, random) => random.below(1_000_000),
@@ -97,6 +100,9 @@ export const priorityRules: readonly PriorityRule[] = [
   rule('random mix', 'parallel'),
   rule('random start mix', 'serial', 'backward'),
   rule('random order'),
+  rule('cleanest first'),
+  rule('cleanest first', 'parallel'),
+  rule('cleanest first', 'serial', 'backward'),
 ];
 
 /**
@@ -104,15 +110,24 @@ export const priorityRules: readonly PriorityRule[] = [
  *
  * @param backward for a dive from the end back: what must finish last goes first
  */
-export function keysOf(measure: MeasureName, facts: RuleFacts, backward: boolean, random: Random): Float64Array {
+export function keysOf(
+  measure: MeasureName,
+  facts: RuleFacts,
+  backward: boolean,
+  random: Random,
+  soilWeight = 0,
+): Float64Array {
   const of: Measure = measures[measure];
   const sign = backward ? -1 : 1;
-  return Float64Array.from(facts.length, (_, task) => sign * of(facts, task, random));
+  return Float64Array.from(
+    facts.length,
+    (_, task) => sign * (of(facts, task, random) + soilWeight * (facts.dirt[task] as number)),
+  );
 }
 
 /** Reads the facts from a store that has been propagated and in which nothing is placed. */
 export function ruleFacts(store: Store, structure: Structure): RuleFacts {
-  const { taskCount, arcs, problem, capacity, horizon } = store.compiled;
+  const { taskCount, problem, capacity, horizon } = store.compiled;
   const make = (): Float64Array => new Float64Array(taskCount);
   const facts = {
     earliestStart: make(),
@@ -125,6 +140,7 @@ export function ruleFacts(store: Store, structure: Structure): RuleFacts {
     directRankWeight: make(),
     resourceWork: make(),
     rankResourceWork: make(),
+    dirt: dirtOf(store, structure),
   };
   const most = problem.resources.map((_, r) => {
     let peak = 1;
@@ -149,13 +165,41 @@ export function ruleFacts(store: Store, structure: Structure): RuleFacts {
     const { start, items } = structure.after;
     let weight = facts.length[task] as number;
     const direct = new Set<number>();
-    for (let k = start[task] as number; k < (start[task + 1] as number); k++)
-      direct.add((arcs[items[k] as number]?.to ?? 0) >> 1);
+    for (let k = start[task] as number; k < (start[task + 1] as number); k++) direct.add(items[k] as number);
     for (const t of direct) weight += facts.length[t] as number;
     facts.directSuccessors[task] = direct.size;
     facts.directRankWeight[task] = weight;
   });
   return facts;
+}
+
+function dirtOf(store: Store, structure: Structure): Float64Array {
+  const { taskCount, modes, soilCount, soilMeets, taskModes } = store.compiled;
+  const marks: { block: number; resource: number; soil: number; weight: number }[] = [];
+  for (const mode of modes) {
+    const count = (taskModes.start[mode.task + 1] as number) - (taskModes.start[mode.task] as number);
+    for (const use of mode.uses)
+      if (use.soil > 0 && !store.isAbsent(mode.task))
+        marks.push({
+          block: structure.block[mode.task] as number,
+          resource: use.resource,
+          soil: use.soil,
+          weight: 1 / count,
+        });
+  }
+  const dirt = new Float64Array(structure.blockTasks.start.length);
+  for (const u of marks)
+    for (const v of marks) {
+      if (u.resource !== v.resource || soilMeets[u.soil * soilCount + v.soil] === 0) continue;
+      const weight = u.weight * v.weight;
+      dirt[u.block] = (dirt[u.block] as number) + weight;
+      dirt[v.block] = (dirt[v.block] as number) - weight;
+    }
+  const most = Math.max(1e-9, ...dirt.map(Math.abs));
+  return Float64Array.from(
+    { length: taskCount },
+    (_, task) => (dirt[structure.block[task] as number] as number) / most,
+  );
 }
 
 function leastWork(store: Store, task: number, most: readonly number[]): number {
@@ -172,13 +216,12 @@ function leastWork(store: Store, task: number, most: readonly number[]): number 
 
 /** Tasks that lags put after this one, all generations, absent ones left out. */
 function later(store: Store, structure: Structure, task: number): number[] {
-  const { arcs } = store.compiled;
   const { start, items } = structure.after;
   const seen = new Set<number>([task]);
   const queue = [task];
   for (let at = queue.pop(); at !== undefined; at = queue.pop())
     for (let k = start[at] as number; k < (start[at + 1] as number); k++) {
-      const to = (arcs[items[k] as number]?.to ?? 0) >> 1;
+      const to = items[k] as number;
       if (seen.has(to) || store.isAbsent(to)) continue;
       seen.add(to);
       queue.push(to);

@@ -1,8 +1,9 @@
 /** The parts of one solve put together: compiled problem, store, rules, chance and budget. */
 import type { Budget } from '../budget.ts';
 import { compileProblem, type Compiled } from '../compile-problem.ts';
-import type { SolveOptions } from '../outcome.ts';
+import type { Solution, SolveOptions } from '../outcome.ts';
 import type { Problem } from '../problem.ts';
+import { loosen, type Loosened } from '../interchangeable.ts';
 import { Propagation } from '../propagation/propagation.ts';
 import { Store } from '../propagation/store.ts';
 import { Random } from '../random.ts';
@@ -13,6 +14,7 @@ import { compareValues, planOf, solutionOf, type Plan } from './plan.ts';
 import { keysOf, ruleFacts, type PriorityRule, type RuleFacts } from './priority-rules.ts';
 
 export class Workshop {
+  private readonly loosened: Loosened;
   readonly compiled: Compiled;
   readonly structure: Structure;
   readonly store: Store;
@@ -31,7 +33,8 @@ export class Workshop {
     options: Pick<SolveOptions, 'seed'>,
     private readonly onBetter: (plan: Plan) => void = () => undefined,
   ) {
-    this.compiled = compileProblem(problem);
+    this.loosened = loosen(problem);
+    this.compiled = compileProblem(this.loosened.problem);
     this.structure = readStructure(this.compiled);
     this.store = new Store(this.compiled);
     this.propagation = new Propagation(this.store, this.structure.block);
@@ -51,9 +54,9 @@ export class Workshop {
   }
 
   /** One dive by a rule; a backward one is pulled forward again. @returns the plan or null */
-  planByRule(rule: PriorityRule, failLimit: number, whim = 0, boost?: Float64Array): Plan | null {
+  planByRule(rule: PriorityRule, failLimit: number, whim = 0, boost?: Float64Array, soilWeight = 0): Plan | null {
     const backward = rule.direction === 'backward';
-    const key = keysOf(rule.measure, this.ruleFacts(), backward, this.random);
+    const key = keysOf(rule.measure, this.ruleFacts(), backward, this.random, soilWeight);
     if (boost !== undefined) key.forEach((value, task) => (key[task] = value - (boost[task] as number)));
     const plan = this.diveOnce({
       backward,
@@ -81,10 +84,15 @@ export class Workshop {
     return plan;
   }
 
+  /** The plan as a solution of the problem that was asked. */
+  solution(plan: Plan): Solution {
+    return this.loosened.renumber(solutionOf(plan));
+  }
+
   /** Takes the plan as the best when it is; every plan that comes by is verified. @returns true when it was better */
   offer(plan: Plan): boolean {
     if (this.best !== null && compareValues(plan.values, this.best.values) >= 0) return false;
-    const faults = verifySolution(this.problem, solutionOf(plan));
+    const faults = verifySolution(this.problem, this.solution(plan));
     if (faults.length > 0) throw new Error(`search built a plan that is none: ${faults.join('; ')}`);
     this.best = plan;
     this.onBetter(plan);
