@@ -111,11 +111,11 @@ export class Learner {
     });
   }
 
-  /** Moves on from tiers that are proven; ends at one that is not modelled and not proven, since those below it cannot be asked about. */
+  /** Moves on from tiers that are proven; ends at one that is not modelled, since those below it cannot be asked about. */
   private skipProven(): void {
     while (this.best !== null && this.tier < this.values.length) {
-      if (this.values[this.tier]! <= this.bounds[this.tier]!) this.tier++;
-      else if (this.model.tiers[this.tier]!.x < 0) this.tier = this.values.length;
+      if (this.model.tiers[this.tier]!.x < 0) this.tier = this.values.length;
+      else if (this.values[this.tier]! <= this.bounds[this.tier]!) this.tier++;
       else return;
     }
   }

@@ -266,11 +266,14 @@ export class Timetable implements Propagator {
     return true;
   }
 
-  explain(into: Explanation, position: number, _slot: number, _value: number, record: number): void {
+  explain(into: Explanation, position: number, _slot: number, value: number, record: number): void {
     const { trail } = this;
     const kind = trail.records[record + 1]!;
     const k = trail.records[record + 2]!;
-    const t = trail.records[record + 3]!;
+    let t = trail.records[record + 3]!;
+    // A push further than asked for is explained at the minute asked for, where the profile is as high there.
+    if (kind === PUSH_START) t = this.nearer(position, t, value - 1 + this.startOffset[k]!, k);
+    else if (kind === PUSH_END) t = this.nearer(position, t, this.endOffset[k]! - value, k);
     let over = this.capacity[t]! + 1;
     if (kind !== OVERLOAD) {
       // The pushed task's own layers, all that were true; a dropped layer counts on top.
@@ -287,6 +290,25 @@ export class Timetable implements Propagator {
       if (kind !== PUSH_END) into.add(this.endSlot[k]!, t + 1 - this.endOffset[k]!);
     }
     if (over > 0) this.coverWith(into, position, t, over, kind === OVERLOAD ? -1 : k);
+  }
+
+  /** `asked` when a task with k's amount does not fit there either, otherwise t. */
+  private nearer(position: number, t: number, asked: number, k: number): number {
+    const { trail } = this;
+    if (t === asked) return t;
+    let level = 0;
+    for (let i = 0; i < this.count; i++) {
+      const covered =
+        i === k ||
+        (trail.boundBefore(this.startSlot[i]! + 1, position) >= this.startOffset[i]! - asked &&
+          trail.boundBefore(this.endSlot[i]!, position) >= asked + 1 - this.endOffset[i]!);
+      if (!covered) continue;
+      for (let l = this.layerStart[i]!; l < this.layerStart[i + 1]!; l++) {
+        if (!trail.wasTrue(this.layerLiteral[l]!, position)) break;
+        level += this.layerAmount[l]!;
+      }
+    }
+    return level > this.capacity[asked]! ? asked : t;
   }
 
   /** Adds profile tasks at minute t whose amounts reach `over`: old ones first, then without those that the slack allows. */
