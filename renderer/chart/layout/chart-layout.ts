@@ -1,0 +1,181 @@
+/**
+ * The whole chart in px: plan's groups + width + view → marks. Pure, so that the window, the paper and the command line draw the same.
+ */
+import type { Plan } from '../../../solver/kitchen/plan.ts';
+import { durationMinutes } from '../../../solver/kitchen/values.ts';
+import { barMark, type BarMark } from './bar-marks.ts';
+import type { Gone, Group, Keeping, Lane } from './lane-model.ts';
+import { hillMark, type HillMark } from './oven-marks.ts';
+import { chartSizes, type ChartSizes, type Reading } from './sizes.ts';
+import { clockTicks, timeScale, type Tick, type TimeScale, type View } from './time-scale.ts';
+import { clockAt } from './wall-clock.ts';
+import { waterMark, type WaterMark } from './water-marks.ts';
+
+export interface KeepingMark {
+  readonly keeping: Keeping;
+  readonly x1: number;
+  readonly x2: number;
+  readonly y: number;
+  readonly away: number | null;
+  readonly label: string;
+}
+
+export interface LaneMark {
+  readonly lane: Lane;
+  readonly y: number;
+  readonly h: number;
+  readonly bars: readonly BarMark[];
+  readonly gone: readonly { readonly gone: Gone; readonly x: number; readonly w: number }[];
+  readonly water: WaterMark | null;
+  readonly keeping: readonly KeepingMark[];
+}
+
+export interface GroupMark {
+  readonly group: Group;
+  readonly y: number;
+  readonly h: number;
+  readonly lanes: readonly LaneMark[];
+  readonly hill: HillMark | null;
+}
+
+export interface LineMark {
+  readonly minute: number;
+  readonly x: number;
+  readonly label: string;
+}
+
+export interface ChartMarks {
+  readonly width: number;
+  readonly height: number;
+  readonly sizes: ChartSizes;
+  readonly scale: TimeScale;
+  readonly ticks: readonly Tick[];
+  readonly groups: readonly GroupMark[];
+  readonly finish: LineMark;
+  /** Cooling and putting away past the finish. */
+  readonly tail: { readonly x: number; readonly w: number; readonly label: string } | null;
+  readonly table: LineMark | null;
+}
+
+/** From a little before the start to a little after everything is away. */
+export function wholeView(plan: Plan): View {
+  const to = Math.max(plan.allAwayMinutes, plan.finishMinutes, 10);
+  return { from: -to * 0.005, to: to * 1.025 };
+}
+
+interface Frame {
+  readonly plan: Plan;
+  readonly scale: TimeScale;
+  readonly sizes: ChartSizes;
+}
+
+function laneMark({ plan, scale, sizes }: Frame, lane: Lane, y: number): LaneMark {
+  const clock = (minute: number): string => clockAt(plan.start, minute);
+  const top = y + sizes.caption;
+  const rowHeight = lane.kind === 'hands' ? sizes.hands : sizes.bar;
+  const gone =
+    lane.kind === 'hands' || lane.kind === 'things'
+      ? lane.gone.map((each) => ({ gone: each, x: scale.x(each.from), w: scale.x(each.until) - scale.x(each.from) }))
+      : [];
+  const rows = (start: number): readonly BarMark[] =>
+    lane.bars.map((bar) => barMark(bar, scale, sizes, start + bar.row * (rowHeight + sizes.gap), rowHeight));
+  switch (lane.kind) {
+    case 'hands':
+    case 'things': {
+      const h = sizes.caption + lane.rows * (rowHeight + sizes.gap);
+      return { lane, y, h, gone, bars: rows(top), water: null, keeping: [] };
+    }
+    case 'water': {
+      const steam = lane.steamRows * (rowHeight + sizes.gap);
+      const surface = sizes.small + 4;
+      const boiling = Math.max(
+        sizes.water,
+        (lane.rows - lane.steamRows) * (rowHeight + sizes.gap) + sizes.gap + surface,
+      );
+      const bottom = top + steam + boiling;
+      const bars = lane.bars.map((bar) => {
+        const row = bar.row * (rowHeight + sizes.gap);
+        const down =
+          bar.row < lane.steamRows ? row : row + boiling - (lane.rows - lane.steamRows) * (rowHeight + sizes.gap);
+        return barMark(bar, scale, sizes, top + down, rowHeight);
+      });
+      const water = waterMark(lane, scale, sizes, top + steam, bottom, clock);
+      return { lane, y, h: sizes.caption + steam + boiling + sizes.gap, gone, bars, water, keeping: [] };
+    }
+    case 'keeping': {
+      const keeping = lane.keeping.map((each, index) => ({
+        keeping: each,
+        x1: scale.x(each.from),
+        x2: scale.x(each.until),
+        y: top + (index + 0.5) * sizes.keeping,
+        away: each.away === null ? null : scale.x(each.away),
+        label: `by ${clock(each.until)}`,
+      }));
+      return {
+        lane,
+        y,
+        h: sizes.caption + lane.keeping.length * sizes.keeping + sizes.gap,
+        gone,
+        bars: [],
+        water: null,
+        keeping,
+      };
+    }
+  }
+}
+
+function groupMark(frame: Frame, group: Group, y: number): GroupMark {
+  const { sizes, scale, plan } = frame;
+  const above = group.hill === null ? 0 : sizes.dial;
+  let at = y + sizes.between * 0.6 + above;
+  const first = at;
+  const lanes = group.lanes.map((lane) => {
+    const mark = laneMark(frame, lane, at);
+    at += mark.h;
+    return mark;
+  });
+  const hill =
+    group.hill === null ? null : hillMark(group.hill, scale, sizes, first, at, (minute) => clockAt(plan.start, minute));
+  return { group, y, h: at + sizes.between * 0.4 - y, lanes, hill };
+}
+
+/**
+ * @param groups of `plan`, from `chartGroups`
+ * @param width of the chart, px
+ */
+export function chartLayout(
+  plan: Plan,
+  groups: readonly Group[],
+  { width, view, reading }: { readonly width: number; readonly view: View; readonly reading: Reading },
+): ChartMarks {
+  const sizes = chartSizes(width, reading);
+  const scale = timeScale(view, sizes.gutter, width - (sizes.gutter === 0 ? 0 : 10));
+  const frame: Frame = { plan, scale, sizes };
+  let y = 0;
+  const marks = groups.map((group) => {
+    const mark = groupMark(frame, group, y);
+    y += mark.h;
+    return mark;
+  });
+  const finish = scale.x(plan.finishMinutes);
+  const away = scale.x(plan.allAwayMinutes);
+  const { table } = plan.session;
+  const tableAt = table === undefined ? null : Math.round(durationMinutes(table.at));
+  return {
+    width,
+    height: y,
+    sizes,
+    scale,
+    ticks: clockTicks(plan.start, scale, sizes.small * 4.4),
+    groups: marks,
+    finish: { minute: plan.finishMinutes, x: finish, label: `finish ${clockAt(plan.start, plan.finishMinutes)}` },
+    tail:
+      plan.allAwayMinutes > plan.finishMinutes
+        ? { x: finish, w: away - finish, label: `all away ${clockAt(plan.start, plan.allAwayMinutes)}` }
+        : null,
+    table:
+      tableAt === null
+        ? null
+        : { minute: tableAt, x: scale.x(tableAt), label: `table ${clockAt(plan.start, tableAt)}` },
+  };
+}
