@@ -245,11 +245,9 @@ function inPool(making: Making): Component {
     : { use: 'pool', how: 'boil', ml: chance.int(4, 10) * 100 };
   const cut = chance.chance(0.5) ? [prepare(making, 'cut')] : [];
   return component(making, {
-    // Wheat in the water is what most often asks for fresh water.
+    // Wheat or nuts in the water is what most often asks for fresh water.
     ingredients: [
-      chance.chance(0.35)
-        ? { ...ingredient(chance, 'main'), allergens: ['gluten' as const] }
-        : { ...ingredient(chance, 'main'), allergens: [] },
+      { ...ingredient(chance, 'main'), allergens: chance.pick([[], ['gluten'], ['nuts']] as Allergen[][]) },
     ],
     steps: [
       ...cut,
@@ -277,6 +275,14 @@ function inPool(making: Making): Component {
 
 function crisp(making: Making): Component {
   const { chance } = making;
+  const inOven = {
+    name: 'crisp in the oven',
+    segments: [on(chance, 1), off(chance, 6, 12), on(chance, 1)],
+    needs: [
+      { use: 'oven' as const, function: 'conventional' as const, leastC: 150, mostC: 180, share: 50 },
+      { use: 'tray' as const },
+    ],
+  };
   return component(making, {
     ingredients: [ingredient(chance, 'main')],
     steps: [
@@ -289,13 +295,7 @@ function crisp(making: Making): Component {
           { use: 'oven', function: 'conventional', leastC: 90, mostC: 170, share: 50, afterheat: true },
           { use: 'tray' },
         ],
-        alternatives: [
-          {
-            name: 'crisp in the oven',
-            segments: [on(chance, 1), off(chance, 6, 12), on(chance, 1)],
-            needs: [{ use: 'oven', function: 'conventional', leastC: 150, mostC: 180, share: 50 }, { use: 'tray' }],
-          },
-        ].slice(0, chance.chance(0.7) ? 1 : 0),
+        ...(chance.chance(0.7) ? { alternatives: [inOven] } : {}),
         after: [{ step: 'tear' }],
         readyToEat: true,
         cooked: true,

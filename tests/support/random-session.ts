@@ -100,12 +100,8 @@ export function randomSession(seed: number, size = 1): RandomSession {
     ...(chance.chance(0.6)
       ? {
           eaters: [
-            {
-              id: 'eve',
-              name: 'Eve',
-              avoids: chance.chance(0.6) ? ['gluten' as const, 'nuts' as const] : [],
-              boxes: 2,
-            },
+            { id: 'eve', name: 'Eve', avoids: ['gluten' as const], boxes: 2 },
+            { id: 'sam', name: 'Sam', avoids: chance.chance(0.5) ? ['nuts' as const] : [], boxes: 1 },
           ],
         }
       : {}),

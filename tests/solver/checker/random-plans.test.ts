@@ -1,0 +1,72 @@
+/** Random sessions planned and checked; and their plans broken. A longer run: `npm run soak -- sessions`. */
+import * as v from 'valibot';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { checkPlan } from '../../../solver/checker/check-plan.ts';
+import { Component } from '../../../solver/kitchen/component.ts';
+import { Kitchen } from '../../../solver/kitchen/kitchen.ts';
+import { Plan } from '../../../solver/kitchen/plan.ts';
+import { Session } from '../../../solver/kitchen/session.ts';
+import { planSession } from '../../../solver/translate/plan-session.ts';
+import { withTotals } from '../../support/plan-builder.ts';
+import { randomSession } from '../../support/random-session.ts';
+import { seeded } from '../../support/seeded.ts';
+import { mutations } from './broken-plans/mutations.ts';
+
+/** How many sessions the tests plan, from seed 0 on; every eighth is a larger one. */
+const SESSIONS = 400;
+const EFFORT = 30_000;
+const sizeOf = (seed: number): number => (seed % 8 === 7 ? 2 : 1);
+
+const plans: Plan[] = [];
+const failures: string[] = [];
+
+beforeAll(() => {
+  for (let seed = 0; seed < SESSIONS; seed++) {
+    const outcome = planSession({ ...randomSession(seed, sizeOf(seed)), seed: 1, effort: EFFORT });
+    if (outcome.kind === 'planned') plans.push(outcome.plan);
+    else if (outcome.kind !== 'unknown') failures.push(`${seed}: ${outcome.kind}`);
+  }
+});
+
+describe('random sessions', () => {
+  test('are of the published forms', () => {
+    for (let seed = 0; seed < 60; seed++) {
+      const { session, kitchen, components } = randomSession(seed, sizeOf(seed));
+      expect(v.safeParse(Session, session).issues, `session of seed ${seed}`).toBeUndefined();
+      expect(v.safeParse(Kitchen, kitchen).issues, `kitchen of seed ${seed}`).toBeUndefined();
+      for (const component of components)
+        expect(v.safeParse(Component, component).issues, `${component.id} of seed ${seed}`).toBeUndefined();
+    }
+  });
+
+  test('are planned, nearly all of them, and never refused', () => {
+    expect(failures.filter((failure) => failure.endsWith('refused'))).toEqual([]);
+    expect(plans.length).toBeGreaterThan(SESSIONS * 0.85);
+  });
+
+  test('give plans that the checker accepts', () => {
+    const invalid = plans.flatMap((plan) =>
+      checkPlan(plan).map(({ rule, message }) => `${plan.session.id}, rule ${rule}: ${message}`),
+    );
+    expect(invalid).toEqual([]);
+  });
+
+  test('give plans of the published form', () => {
+    for (const plan of plans) expect(v.safeParse(Plan, plan).issues, plan.session.id).toBeUndefined();
+  });
+});
+
+describe('a plan of a random session', () => {
+  test.each(mutations)('breaks rule $rule when $name', ({ apply, rule }) => {
+    const missed: string[] = [];
+    let broken = 0;
+    plans.forEach((plan, index) => {
+      const copy = structuredClone(plan);
+      if (!apply(copy, seeded(index))) return;
+      broken++;
+      if (!checkPlan(withTotals(copy)).some((violation) => violation.rule === rule)) missed.push(plan.session.id);
+    });
+    expect(missed).toEqual([]);
+    expect(broken).toBeGreaterThan(0);
+  });
+});
