@@ -1,39 +1,126 @@
 /** The engine's entry: first plans by rules, improvement by neighbourhoods, lower bounds, and an honest word on what was proved. */
 import { Budget } from './budget.ts';
-import type { Outcome, Solve, SolveOptions, TraceRow } from './outcome.ts';
+import type { Clash, Outcome, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
+import { findClash } from './bounds/certificates.ts';
+import { LowerBounds } from './bounds/lower-bounds.ts';
 import type { Problem } from './problem.ts';
 import { findFirstPlans } from './search/first-plans.ts';
 import { Improver } from './search/improve.ts';
-import { planOfSolution } from './search/plan.ts';
+import { planOfSolution, type Plan } from './search/plan.ts';
 import { Workshop } from './search/workshop.ts';
 import { tierValues } from './tier-values.ts';
 import { validateProblem } from './validate-problem.ts';
 import { verifySolution } from './verify-solution.ts';
 
+/** Rules tried before improvement begins, where the first few already give a plan. */
+const FIRST_RULES = 6;
+
 export const solve: Solve = (problem: Problem, options: SolveOptions): Outcome => {
   validateProblem(problem);
-  const budget = new Budget(options.effort, options.shouldStop);
-  const trace: TraceRow[] = [];
-  const workshop = new Workshop(problem, budget, options, (plan) => {
-    const row = { work: budget.spent, value: plan.values[0] ?? 0, bound: 0 };
-    const last = trace[trace.length - 1];
-    if (last !== undefined && last.value === row.value && last.bound === row.bound) return;
-    trace.push(row);
-    options.onProgress?.(row, workshop.solution(plan));
-  });
-  if (options.start !== undefined && verifySolution(problem, options.start).length === 0)
-    workshop.offer(planOfSolution(workshop.compiled, options.start));
-  if (workshop.consistent) {
-    findFirstPlans(workshop, 6, Infinity);
-    if (workshop.best !== null) {
-      const improver = new Improver(workshop, workshop.best);
-      while (!budget.over()) improver.step();
-    }
+  return new Solving(problem, options).run();
+};
+
+class Solving {
+  private readonly budget: Budget;
+  private readonly workshop: Workshop;
+  private readonly trace: TraceRow[] = [];
+  private bounds: LowerBounds | null = null;
+
+  constructor(
+    private readonly problem: Problem,
+    private readonly options: SolveOptions,
+  ) {
+    this.budget = new Budget(options.effort, options.shouldStop);
+    this.workshop = new Workshop(problem, this.budget, options, () => this.report());
   }
-  const common = { stopped: budget.over(), work: budget.spent, trace };
-  if (workshop.best === null) return { kind: 'unknown', ...common };
-  const solution = workshop.solution(workshop.best);
-  const values = tierValues(problem, solution);
-  const tiers = problem.tiers.map((tier, k) => ({ id: tier.id, value: values[k] ?? 0, bound: 0, proven: false }));
-  return { kind: 'bounded', solution, tiers, ...common };
+
+  run(): Outcome {
+    const { problem, options, workshop } = this;
+    const clash = findClash(workshop);
+    if (clash !== null) return { kind: 'impossible', clash, ...this.common(false) };
+    if (!workshop.consistent) return { kind: 'impossible', clash: exhausted, ...this.common(false) };
+    this.bounds = new LowerBounds(workshop);
+    if (options.start !== undefined && verifySolution(problem, options.start).length === 0)
+      workshop.offer(planOfSolution(workshop.compiled, options.start));
+    findFirstPlans(workshop, FIRST_RULES, Infinity);
+    const finished = workshop.best !== null && this.improve(workshop.best, this.bounds);
+    return this.outcome(!finished);
+  }
+
+  /** @returns true when every tier is proved */
+  private improve(plan: Plan, bounds: LowerBounds): boolean {
+    const { workshop, budget } = this;
+    const improver = new Improver(workshop, plan);
+    const last = bounds.bounds.length - 1;
+    let known: Float64Array = plan.values;
+    let stale = true;
+    for (let round = 0; !budget.over(); round++) {
+      const { values } = workshop.best ?? plan;
+      if (values !== known) {
+        // Bounds of later tiers were drawn under values that no longer stand.
+        bounds.restart(firstDifference(values, known));
+        known = values;
+        stale = true;
+      }
+      let proven = bounds.provenTiers(values);
+      if (stale && round % 64 === 0) {
+        stale = false;
+        for (let tier = proven; tier <= last; tier++) bounds.refine(tier, values);
+        this.report();
+        proven = bounds.provenTiers(values);
+      }
+      if (proven > last) return true;
+      improver.target = proven;
+      const refuted = improver.step();
+      if (refuted >= 0 && bounds.raise(refuted, values[refuted] as number)) this.report();
+    }
+    return false;
+  }
+
+  private report(): void {
+    const { workshop, trace, options, budget } = this;
+    const plan = workshop.best;
+    const row = {
+      work: budget.spent,
+      value: plan === null ? null : (plan.values[0] ?? 0),
+      bound: this.bounds?.bounds[0] ?? 0,
+    };
+    const last = trace[trace.length - 1];
+    if (last !== undefined && last.value === row.value && last.bound >= row.bound) return;
+    trace.push(row);
+    options.onProgress?.(row, plan === null ? null : workshop.solution(plan));
+  }
+
+  private common(stopped: boolean): { stopped: boolean; work: number; trace: readonly TraceRow[] } {
+    return { stopped, work: this.budget.spent, trace: this.trace };
+  }
+
+  private outcome(stopped: boolean): Outcome {
+    const { problem, workshop } = this;
+    if (workshop.best === null) return { kind: 'unknown', ...this.common(stopped) };
+    const solution = workshop.solution(workshop.best);
+    const values = tierValues(problem, solution);
+    let all = true;
+    const tiers = problem.tiers.map((tier, k): TierOutcome => {
+      const value = values[k] ?? 0;
+      const bound = this.bounds?.bounds[k] ?? 0;
+      if (bound > value) throw new Error(`tier ${tier.id} has the bound ${bound} above its value ${value}`);
+      all &&= bound === value;
+      return { id: tier.id, value, bound, proven: all };
+    });
+    return { kind: all ? 'proven' : 'bounded', solution, tiers, ...this.common(stopped) };
+  }
+}
+
+function firstDifference(a: Float64Array, b: Float64Array): number {
+  let k = 0;
+  while (k < a.length && a[k] === b[k]) k++;
+  return k;
+}
+
+const exhausted: Clash = {
+  kind: 'exhausted',
+  reason: 'the bounds of the tasks contradict each other before anything is placed',
+  tasks: [],
+  requirements: [],
 };

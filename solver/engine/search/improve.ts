@@ -42,8 +42,8 @@ export class Improver {
     );
   }
 
-  /** One neighbourhood. @returns true when the best plan got better */
-  step(): boolean {
+  /** One neighbourhood. @returns a tier whose present best value was proved the least there is under the tiers before it, or −1 */
+  step(): number {
     const { workshop, random } = this;
     const { store, propagation } = workshop;
     const way = this.drawWay();
@@ -61,7 +61,14 @@ export class Improver {
     );
     const orders = this.orders(way, free);
     const hurry = strict && tier === 0 && way.kind === 'window' ? 1 + random.below(2) : 0;
-    let open = this.limit(tier, strict);
+    let open = this.limit(tier, strict) && (!strict || propagation.propagate());
+    let refuted = -1;
+    if (!open) {
+      propagation.clear();
+      // Nothing was kept yet, so it is the wish alone that is contradictory.
+      if (strict && workshop.best !== null && compareValues(this.current.values, workshop.best.values) === 0)
+        refuted = tier;
+    }
     if (open && way.style === 'pinned') open = this.pin(free, orders.guide, after, hurry);
     if (open && propagation.propagate()) {
       const plan = workshop.diveOnce(orders);
@@ -72,7 +79,7 @@ export class Improver {
     const better = workshop.best !== before;
     way.weight = better ? Math.min(400, way.weight + 60) : Math.max(20, way.weight - 1);
     way.share = better ? way.share : Math.max(8, Math.min(70, way.share + random.below(5) - 2));
-    return better;
+    return refuted;
   }
 
   private drawWay(): Way {
