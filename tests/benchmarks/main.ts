@@ -2,6 +2,7 @@
 import { createWriteStream } from 'node:fs';
 import { parseArgs } from 'node:util';
 import type { Solve } from '../../solver/engine/outcome.ts';
+import { crossCheck } from './cross-check.ts';
 import { engines } from './engines.ts';
 import { fuzz } from './fuzz.ts';
 import { families, listInstances } from './instances.ts';
@@ -11,7 +12,7 @@ import { csvHeading, csvRow, summaryOf } from './summary.ts';
 
 const help = `Usage: npm run bench -- FAMILY PATH [options]
        npm run bench -- kitchen [options]
-       npm run bench -- random [FIRST] [--limit N] [--effort N] [--out DIR]
+       npm run bench -- random [FIRST] [--limit N] [--effort N] [--large | --out DIR]
 
 Families and what PATH is:
   rcpsp DIR        projects under limited resources (.rcp, Patterson)
@@ -22,7 +23,8 @@ Families and what PATH is:
   openshop FILE    open shops (.json)
 
 random solves N tiny random problems from seed FIRST on and holds each answer against complete enumeration; a wrong one is
-shrunk and printed, or written to DIR.
+shrunk and printed, or written to DIR. With --large it holds engines, seeds and efforts against each other on problems of up
+to 30 tasks.
 
 Options:
   --optima FILE    published bounds (CSV: file, lower_bound, upper_bound, critical_path);
@@ -53,6 +55,7 @@ const { values, positionals } = parseArgs({
     every: { type: 'string', default: '1' },
     limit: { type: 'string' },
     out: { type: 'string' },
+    large: { type: 'boolean', default: false },
     blocking: { type: 'boolean', default: false },
     help: { type: 'boolean', default: false },
   },
@@ -68,6 +71,14 @@ if (values.help || family === undefined) {
     out: values.out,
     rest: positionals.slice(1),
   });
+} else if (family === 'random' && values.large) {
+  const asked = {
+    first: Number(path ?? 0),
+    count: Number(values.limit ?? 100),
+    effort: Number(values.effort ?? 2_000_000),
+  };
+  const { name, solve } = engineNamed(values.engine);
+  process.exitCode = crossCheck(values.engine === undefined ? engines : { [name]: solve }, asked) > 0 ? 1 : 0;
 } else if (family === 'random') {
   process.exitCode = fuzz(engineNamed(values.engine).solve, {
     first: Number(path ?? 0),
