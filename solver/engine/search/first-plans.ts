@@ -2,6 +2,7 @@
  * First plans: dives by one priority rule after the other. Tasks that made a dive fail go earlier in the next ("squeaky wheel",
  * Joslin and Clements 1999), and what soils more goes later in every other round.
  */
+import type { Plan } from './plan.ts';
 import { priorityRules, type PriorityRule } from './priority-rules.ts';
 import type { Workshop } from './workshop.ts';
 
@@ -12,16 +13,37 @@ import type { Workshop } from './workshop.ts';
  * @param most how many to try at most, where none gives a plan
  */
 export function findFirstPlans(workshop: Workshop, rounds: number, most: number): void {
-  const { compiled, structure, dive, budget } = workshop;
-  const boost = new Float64Array(compiled.taskCount);
-  const { start, items } = structure.blockTasks;
-  for (let round = 0; round < most && !budget.over(); round++) {
+  const wheel = new SqueakyWheel(workshop);
+  for (let round = 0; round < most && !workshop.budget.over(); round++) {
     if (round >= rounds && workshop.best !== null) return;
     const rule = priorityRules[round % priorityRules.length] as PriorityRule;
+    wheel.turn(rule, round, round < 12 ? 0 : 15, round % 2 === 1 ? workshop.compiled.horizon : 0);
+  }
+}
+
+/** Dives by one rule alone until it gives a plan, `most` times at most. */
+export function findPlanByRule(workshop: Workshop, rule: PriorityRule, most: number): Plan | null {
+  const wheel = new SqueakyWheel(workshop);
+  for (let round = 0; round < most && !workshop.budget.over(); round++) {
+    const plan = wheel.turn(rule, round, round < 4 ? 0 : 10, 0);
+    if (plan !== null) return plan;
+  }
+  return null;
+}
+
+class SqueakyWheel {
+  private readonly boost: Float64Array;
+
+  constructor(private readonly workshop: Workshop) {
+    this.boost = new Float64Array(workshop.compiled.taskCount);
+  }
+
+  turn(rule: PriorityRule, round: number, whim: number, soilWeight: number): Plan | null {
+    const { compiled, structure, dive, budget } = this.workshop;
+    const { boost } = this;
+    const { start, items } = structure.blockTasks;
     dive.forget();
-    const failLimit = 12 + 4 * Math.min(20, round);
-    const soilWeight = round % 2 === 1 ? compiled.horizon : 0;
-    const plan = workshop.planByRule(rule, failLimit, round < 12 ? 0 : 15, boost, soilWeight);
+    const plan = this.workshop.planByRule(rule, 12 + 4 * Math.min(20, round), whim, boost, soilWeight);
     for (let task = 0; task < boost.length; task++) {
       if (plan !== null) {
         boost[task] = (boost[task] as number) * 0.7;
@@ -36,5 +58,6 @@ export function findFirstPlans(workshop: Workshop, rounds: number, most: number)
       }
     }
     budget.spend(50);
+    return plan;
   }
 }

@@ -13,7 +13,9 @@ export interface PriorityRule {
   readonly scheme: 'serial' | 'parallel';
   /** Backward places from the end of the horizon, then pulls the plan forward again. */
   readonly direction: 'forward' | 'backward';
-  readonly measure: MeasureName;
+  readonly measure: MeasureName | 'thumb';
+  /** Resources whose jobs go first, longest first, for the measure `thumb`. */
+  readonly firstResources?: readonly string[];
 }
 
 /** What the keys are made of. */
@@ -122,6 +124,30 @@ export function keysOf(
   return Float64Array.from(
     facts.length,
     (_, task) => sign * (of(facts, task, random) + soilWeight * (facts.dirt[task] as number)),
+  );
+}
+
+/**
+ * Keys of the rule of thumb: the longest job on the named resources first, then the longest remaining work. A block counts as long as
+ * its longest task that uses one of them.
+ */
+export function thumbKeys(
+  store: Store,
+  structure: Structure,
+  facts: RuleFacts,
+  firstResources: readonly string[],
+): Float64Array {
+  const { problem, modes, taskCount } = store.compiled;
+  const first = new Set(problem.resources.flatMap((resource, r) => (firstResources.includes(resource.id) ? [r] : [])));
+  const onFirst = new Float64Array(structure.blockTasks.start.length);
+  for (const mode of modes) {
+    if (store.isAbsent(mode.task) || !mode.uses.some((use) => first.has(use.resource))) continue;
+    const block = structure.block[mode.task] as number;
+    onFirst[block] = Math.max(onFirst[block] as number, mode.shortest);
+  }
+  return Float64Array.from(
+    { length: taskCount },
+    (_, task) => -(onFirst[structure.block[task] as number] as number) * 100_000 - (facts.rankWeight[task] as number),
   );
 }
 

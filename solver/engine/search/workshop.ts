@@ -11,7 +11,7 @@ import { readStructure, type Structure } from '../structure.ts';
 import { verifySolution } from '../verify-solution.ts';
 import { Dive, type DiveOrders } from './dive.ts';
 import { compareValues, planOf, solutionOf, type Plan } from './plan.ts';
-import { keysOf, ruleFacts, type PriorityRule, type RuleFacts } from './priority-rules.ts';
+import { keysOf, ruleFacts, thumbKeys, type PriorityRule, type RuleFacts } from './priority-rules.ts';
 
 export class Workshop {
   private readonly loosened: Loosened;
@@ -56,7 +56,11 @@ export class Workshop {
   /** One dive by a rule; a backward one is pulled forward again. @returns the plan or null */
   planByRule(rule: PriorityRule, failLimit: number, whim = 0, boost?: Float64Array, soilWeight = 0): Plan | null {
     const backward = rule.direction === 'backward';
-    const key = keysOf(rule.measure, this.ruleFacts(), backward, this.random, soilWeight);
+    const facts = this.ruleFacts();
+    const key =
+      rule.measure === 'thumb'
+        ? thumbKeys(this.store, this.structure, facts, rule.firstResources ?? [])
+        : keysOf(rule.measure, facts, backward, this.random, soilWeight);
     if (boost !== undefined) key.forEach((value, task) => (key[task] = value - (boost[task] as number)));
     const plan = this.diveOnce({
       backward,
