@@ -11,6 +11,7 @@ import { bindBoiling } from './boiling.ts';
 import { declareHands } from './hands.ts';
 import { addHold, fitPansToBurners } from './holds.ts';
 import type { Translated, Translation } from './legend.ts';
+import { giveEachItsOwn } from './own-things.ts';
 import { addAbsences, addAhead, addFridge, addHotHolds, addOrders, addPins, addTable } from './orders.ts';
 import { addOvens } from './ovens.ts';
 import { declarePlaces } from './places.ts';
@@ -108,6 +109,7 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
       }
     });
   }
+  giveEachItsOwn(t);
   fitPansToBurners(t);
   bindBoiling(t);
   addOvens(t);
