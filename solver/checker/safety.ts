@@ -11,6 +11,7 @@ import { called, type PieceReading, type Reading, type StepReading } from './rea
 import type { Violation } from './violation.ts';
 
 const rule = 9;
+type Courses = ReturnType<typeof ovenCourses>;
 const told = (message: string, steps: readonly string[], minute: number): Violation => ({
   rule,
   message,
@@ -28,7 +29,7 @@ function checkReadings({ planned, way, main }: PieceReading, reading: Reading): 
   });
 }
 
-function checkCooking(piece: PieceReading, reading: Reading): readonly Violation[] {
+function checkCooking(piece: PieceReading, reading: Reading, courses: Courses): readonly Violation[] {
   const { planned, instance, main } = piece;
   const through = instance.step.cooksThrough;
   if (through === undefined) return [];
@@ -47,7 +48,6 @@ function checkCooking(piece: PieceReading, reading: Reading): readonly Violation
       ];
   const least = leastOvenC(through.raw);
   if (least === null) return violations;
-  const courses = ovenCourses(reading);
   const cool = piece.uses.flatMap(({ need, place }): readonly Violation[] => {
     const course = courses.get(place.oven ?? '');
     if (need.use !== 'oven' || course === undefined) return [];
@@ -61,9 +61,8 @@ function checkCooking(piece: PieceReading, reading: Reading): readonly Violation
   return [...violations, ...cool];
 }
 
-function checkHotHold(reading: Reading): readonly Violation[] {
+function checkHotHold(reading: Reading, courses: Courses): readonly Violation[] {
   const held = reading.steps.filter(({ instance, pieces }) => instance.step.hotHold !== undefined && pieces.length > 0);
-  const courses = ovenCourses(reading);
   return held.flatMap((step): readonly Violation[] => {
     const { leastC, longest } = step.instance.step.hotHold!;
     const most = minutesDown(durationMinutes(longest));
@@ -131,11 +130,12 @@ function checkFridge(reading: Reading): readonly Violation[] {
 }
 
 export function checkSafety(reading: Reading): readonly Violation[] {
+  const courses = ovenCourses(reading);
   return [
     ...reading.steps.flatMap(({ pieces }) =>
-      pieces.flatMap((piece) => [...checkReadings(piece, reading), ...checkCooking(piece, reading)]),
+      pieces.flatMap((piece) => [...checkReadings(piece, reading), ...checkCooking(piece, reading, courses)]),
     ),
-    ...checkHotHold(reading),
+    ...checkHotHold(reading, courses),
     ...checkFridge(reading),
   ];
 }

@@ -168,6 +168,7 @@ function simmer(making: Making): Component {
       },
     ],
     ...(held ? { holds: [{ id: 'pot', need: panNeed, from: 'simmer', to: 'season' }] } : {}),
+    ...(chance.chance(0.25) ? { batches: { steps: ['simmer', 'season'], mostPortions: 4 } } : {}),
     ready: 'season',
   });
 }

@@ -133,6 +133,7 @@ export function randomSession(seed: number, size = 1): RandomSession {
         }
       : {}),
     ...(chance.chance(0.1) ? { pins: [pin(chance, components, kitchen)] } : {}),
+    ...(chance.chance(0.15) ? { crews: [{ id: 'alone', name: 'Ada alone', people: ['ada'] }] } : {}),
     ...(chance.chance(0.3) ? { clearing: { work: { fixed: 'PT5M' } } } : {}),
     ...(chance.chance(0.3) ? { intent: chance.pick(['soonest', 'freshest', 'thriftiest', 'calmest'] as const) } : {}),
   };

@@ -14,6 +14,8 @@ import { mutations } from './broken-plans/mutations.ts';
 
 /** How many sessions the tests plan, from seed 0 on; every eighth is a larger one. */
 const SESSIONS = 400;
+/** How many of their plans are broken in each way. */
+const BROKEN = 160;
 const EFFORT = 30_000;
 const sizeOf = (seed: number): number => (seed % 8 === 7 ? 2 : 1);
 
@@ -60,7 +62,7 @@ describe('a plan of a random session', () => {
   test.each(mutations)('breaks rule $rule when $name', ({ apply, rule }) => {
     const missed: string[] = [];
     let broken = 0;
-    plans.forEach((plan, index) => {
+    plans.slice(0, BROKEN).forEach((plan, index) => {
       const copy = structuredClone(plan);
       if (!apply(copy, seeded(index))) return;
       broken++;
