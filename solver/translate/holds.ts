@@ -19,10 +19,11 @@ export function stepsWithin(component: Component, hold: Hold): readonly string[]
 function holdSoil(t: Translation, instance: HoldInstance): HandSoil {
   const within = new Set(stepsWithin(instance.component, instance.hold));
   const steps = instance.component.steps.filter((step) => within.has(step.id));
-  return {
-    leaves: [...new Set(steps.flatMap((step) => [...leaves(instance.component, step)]))],
-    avoids: [...new Set(steps.flatMap((step) => [...avoids(t.session, instance.component, step)]))],
-  };
+  const own = new Set(steps.flatMap((step) => [...leaves(instance.component, step)]));
+  const foreign = steps
+    .flatMap((step) => [...avoids(t.session, instance.component, step)])
+    .filter((mark) => !own.has(mark));
+  return { leaves: [...own], avoids: [...new Set(foreign)] };
 }
 
 const holdFault = (t: Translation, instance: HoldInstance, found: string, mend: string): void => {
