@@ -14,18 +14,39 @@ export function tightened({ problem, translation }: Translated, solution: Soluti
     ...translation.ovens.map((oven) => oven.fire),
     ...translation.pools.flatMap((pool) => pool.boils.map((boil) => boil.heat)),
   ];
-  let best = translation.washes.toReversed().reduce((less, wash) => withoutWash(problem, less, wash), solution);
+  const things = [...new Set(translation.washes.map((wash) => wash.thing))];
+  let best = things.reduce(
+    (less, thing) =>
+      withFewWashes(
+        problem,
+        less,
+        translation.washes.filter((wash) => wash.thing === thing),
+      ),
+    solution,
+  );
   for (const span of spans) best = shortened(problem, best, span);
   return best;
 }
 
-/** The solution without one wash, where every rule still holds. Later washes of a thing are tried first. */
-function withoutWash(problem: Problem, solution: Solution, wash: WashLegend): Solution {
-  const choice = problem.choices.findIndex((each) => each.id === wash.choice);
-  if (solution.choices[choice] === 0) return solution;
-  const task = problem.tasks.findIndex((each) => each.id === wash.task);
-  const candidate = { choices: solution.choices.with(choice, 0), tasks: solution.tasks.with(task, null) };
-  return kept(problem, candidate, solution);
+/** The solution with as few washes of one thing as every rule allows. The washes of a thing are interchangeable, first to last. */
+function withFewWashes(problem: Problem, solution: Solution, washes: readonly WashLegend[]): Solution {
+  const choices = washes.map((wash) => problem.choices.findIndex((each) => each.id === wash.choice));
+  const tasks = washes.map((wash) => problem.tasks.findIndex((each) => each.id === wash.task));
+  let best = solution;
+  for (let dropped = washes.length - 1; dropped >= 0; dropped--) {
+    if (best.choices[choices[dropped]!] === 0) continue;
+    // Those after it move up one number, and the last is none.
+    let candidate = best;
+    for (let number = dropped; number < washes.length; number++) {
+      const next = number + 1 < washes.length ? number + 1 : null;
+      candidate = {
+        choices: candidate.choices.with(choices[number]!, next === null ? 0 : best.choices[choices[next]!]!),
+        tasks: candidate.tasks.with(tasks[number]!, next === null ? null : best.tasks[tasks[next]!]!),
+      };
+    }
+    best = kept(problem, candidate, best);
+  }
+  return best;
 }
 
 /** The candidate, if it keeps every rule and makes no tier worse; else the solution. */
