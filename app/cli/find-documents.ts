@@ -24,9 +24,8 @@ export interface Named<K extends Kind> {
 }
 
 /**
- * Finds the document that an argument names.
+ * Finds the document that an argument names. Files among `also`, such as kitchens, take part in the library.
  *
- * @param also further files or ids whose files should take part in the library, such as kitchens
  * @returns it, with a library in which the files named stand before the folder of its file, the data folder and the demo
  */
 export async function findNamed<K extends Kind>(

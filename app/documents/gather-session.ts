@@ -13,9 +13,8 @@ export interface Gathered {
 }
 
 /**
- * Looks up a session and everything it names.
+ * Looks up a session and everything it names; the kitchen is the one asked for, else the session's first.
  *
- * @param kitchen another kitchen than the session's first
  * @returns them, or every fault: of the session, of a document that it names, and of names that lead nowhere
  */
 export async function gatherSession(

@@ -17,7 +17,7 @@ export function valueText(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
   if (typeof value === 'object' && value !== null) return 'an object';
-  const text = JSON.stringify(value) ?? String(value);
+  const text = JSON.stringify(value) ?? `a ${typeof value}`;
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }
 
@@ -65,9 +65,9 @@ export function nearest(word: string, words: readonly string[]): string | null {
 
 /**
  * One fault for each issue of a schema, the same place and wish only once.
+ * An unknown key that is close to one which the same object lacks is told as its misspelling.
  *
  * @param document name of the document
- * @param missing keys that the object at a place (by its text) lacks, to tell a misspelt key from a needless one
  */
 export function issueFaults(document: string, issues: readonly v.BaseIssue<unknown>[]): readonly Fault[] {
   const lacking = issues.filter(isMissingKey).map((issue) => ({ within: within(issue), key: lastKey(issue) }));

@@ -19,12 +19,15 @@ const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const WORD = /true|false|null/y;
 const STRING = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
 
-class Stop {
+/** Ends the scan at its first fault; never leaves this file. */
+class Stop extends Error {
   constructor(
     readonly at: number,
     readonly wanted: string,
     readonly found?: string,
-  ) {}
+  ) {
+    super(wanted);
+  }
 }
 
 /**

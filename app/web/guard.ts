@@ -1,8 +1,11 @@
 /** The checks that come before any route: who is spoken to, from where, and what is sent. */
 import type { Context, MiddlewareHandler } from 'hono';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import { bodyLimit } from 'hono/body-limit';
+import { getCookie } from 'hono/cookie';
 import type { Refusal } from './contract.ts';
 import { SECURITY_HEADERS } from './headers.ts';
+import type { Pairing } from './pairing.ts';
 
 /** An answer that is no answer, with a sentence for the page. */
 export function refuse(c: Context, status: ContentfulStatusCode, error: string): Response {
@@ -43,3 +46,18 @@ export const jsonOnly: MiddlewareHandler = async (c, next) => {
   await next();
   return;
 };
+
+/** Refuses bodies longer than the route takes, bytes. */
+export function shortBodies(mostOf: (path: string) => number): MiddlewareHandler {
+  return (c, next) =>
+    bodyLimit({ maxSize: mostOf(c.req.path), onError: (over) => refuse(over, 413, 'The body is too large.') })(c, next);
+}
+
+/** Refuses whoever has not traded the start code for the cookie. */
+export function pairedOnly(pairing: Pairing, cookie: string): MiddlewareHandler {
+  return async (c, next) => {
+    if (!pairing.knows(getCookie(c, cookie))) return refuse(c, 401, 'This page is not paired. Start Afterheat again.');
+    await next();
+    return;
+  };
+}

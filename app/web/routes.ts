@@ -1,13 +1,12 @@
 /** The `Host` as a function from Request to Response. The routes are listed in `contract.ts`. */
 import { Hono, type Context } from 'hono';
-import { bodyLimit } from 'hono/body-limit';
-import { getCookie, setCookie } from 'hono/cookie';
+import { setCookie } from 'hono/cookie';
 import { streamSSE } from 'hono/streaming';
 import type { Answer, Host, PlanResult } from '../api.ts';
 import { readJson } from '../documents/json-text.ts';
 import { MOST_BYTES } from '../documents/read-document.ts';
 import { readPlanRequest } from '../host/plan-request.ts';
-import { jsonOnly, ownOriginOnly, refuse, withHeaders } from './guard.ts';
+import { jsonOnly, ownOriginOnly, pairedOnly, refuse, shortBodies, withHeaders } from './guard.ts';
 import { createJobs } from './jobs.ts';
 import type { Pairing } from './pairing.ts';
 import type { StaticFiles } from './static-files.ts';
@@ -31,15 +30,14 @@ export function createRoutes({ host, pairing, files, origin }: RouteParts): Hono
   const jobs = createJobs(host);
   // Cookies do not tell ports apart, so two programs on one machine need two names.
   const cookie = `afterheat-${new URL(origin).port}`;
-  const tooLarge = (c: Context): Response => refuse(c, 413, 'The body is too large.');
 
   routes.use(withHeaders);
   routes.use(ownOriginOnly(origin));
   routes.use('/api/*', jsonOnly);
-  routes.use('/api/*', async (c, next) => {
-    const maxSize = c.req.path === '/api/plans' ? MOST_BYTES : SMALL_BODY;
-    return bodyLimit({ maxSize, onError: tooLarge })(c, next);
-  });
+  routes.use(
+    '/api/*',
+    shortBodies((path) => (path === '/api/plans' ? MOST_BYTES : SMALL_BODY)),
+  );
 
   routes.post('/api/pair', async (c) => {
     const body = await jsonBody(c);
@@ -50,11 +48,7 @@ export function createRoutes({ host, pairing, files, origin }: RouteParts): Hono
     return c.body(null, 204);
   });
 
-  routes.use('/api/*', async (c, next) => {
-    if (!pairing.knows(getCookie(c, cookie))) return refuse(c, 401, 'This page is not paired. Start Afterheat again.');
-    await next();
-    return;
-  });
+  routes.use('/api/*', pairedOnly(pairing, cookie));
 
   routes.get('/api/documents', async (c) => c.json(await host.list()));
   routes.get('/api/sessions/:id', async (c) => answer(c, await host.session(c.req.param('id'))));
