@@ -1,37 +1,45 @@
 /**
  * When to stop, counted in work units and never timed, so that the same problem, seed and effort end at the same place on any
- * machine. A unit is about a thousandth of a millisecond of search on a present-day desktop; the parts of the search book what they
- * do. The asker's `shouldStop` is polled every `POLL` units.
+ * machine. Search books the small steps it takes (a bound raised, an entry looked at); `STEPS` of them are one unit, which is about
+ * a microsecond on a present-day desktop. The asker's `shouldStop` is polled every half millisecond or so.
  */
-const POLL = 2_000;
+const STEPS = 20;
+const POLL = 10_000;
 
 export class Budget {
-  /** Units spent so far. */
-  spent = 0;
   /** The asker said stop. */
   stopped = false;
+  private steps = 0;
   private nextPoll = POLL;
+  private readonly most: number;
 
   /**
    * @param effort most units to spend
    * @param shouldStop asked now and then; true ends the search
    */
   constructor(
-    readonly effort: number,
+    effort: number,
     private readonly shouldStop: (() => boolean) | undefined,
-  ) {}
+  ) {
+    this.most = effort * STEPS;
+  }
 
-  /** Books units. @returns true when the search must end */
-  spend(units: number): boolean {
-    this.spent += units;
+  /** Units spent so far. */
+  get spent(): number {
+    return Math.floor(this.steps / STEPS);
+  }
+
+  /** Books steps. @returns true when the search must end */
+  spend(steps: number): boolean {
+    this.steps += steps;
     return this.over();
   }
 
   /** True when the search must end. */
   over(): boolean {
-    if (this.stopped || this.spent >= this.effort) return true;
-    if (this.spent >= this.nextPoll) {
-      this.nextPoll = this.spent + POLL;
+    if (this.stopped || this.steps >= this.most) return true;
+    if (this.steps >= this.nextPoll) {
+      this.nextPoll = this.steps + POLL;
       if (this.shouldStop !== undefined && this.shouldStop()) this.stopped = true;
     }
     return this.stopped;

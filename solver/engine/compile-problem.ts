@@ -91,8 +91,12 @@ export interface Compiled {
   readonly capacity: Int32Array;
   /** Tasks with a mode that uses the resource, in some amount. */
   readonly resourceTasks: SparseLists;
-  /** Tasks with a soil mark on the resource. */
-  readonly soilTasks: SparseLists;
+  /** For each mode the modes of other tasks that soil it where both are taken, and those that it soils; one entry a resource. */
+  readonly soiledBy: SparseLists;
+  readonly soils: SparseLists;
+  /** The resources of those entries. */
+  readonly soiledByResource: Int32Array;
+  readonly soilsResource: Int32Array;
   /** Tasks with a mode that cleans the resource. */
   readonly cleaningTasks: SparseLists;
   readonly soilCount: number;
@@ -107,6 +111,11 @@ export interface Compiled {
   readonly totals: readonly CompiledTotal[];
   readonly tiers: readonly CompiledTier[];
   readonly group: Int32Array;
+}
+
+interface SoilEntry {
+  readonly mode: number;
+  readonly resource: number;
 }
 
 /** Compiles a problem that `validateProblem` accepts. */
@@ -147,13 +156,11 @@ class Compiler {
       taskModes.push([...known.values()]);
     });
     const resourceTasks = emptyLists(problem.resources.length);
-    const soilTasks = emptyLists(problem.resources.length);
     const cleaningTasks = emptyLists(problem.resources.length);
     const stateTasks = emptyLists(problem.states.length);
     for (const mode of this.modes) {
       for (const use of mode.uses) {
         if (use.amount > 0) addOnce(resourceTasks[use.resource], mode.task);
-        if (use.soil > 0) addOnce(soilTasks[use.resource], mode.task);
         if (use.cleans) addOnce(cleaningTasks[use.resource], mode.task);
       }
       if (mode.state >= 0) addOnce(stateTasks[mode.state], mode.task);
@@ -165,6 +172,7 @@ class Compiler {
         if (u.leaves.some((mark) => v.avoids.includes(mark))) soilMeets[a * soilCount + b] = 1;
       }),
     );
+    const { soils, soiledBy } = this.soilPairs(soilMeets, soilCount);
     const groups = new Map<string, number>();
     const compiled: Compiled = {
       problem,
@@ -183,7 +191,10 @@ class Compiler {
       arcs: this.arcs(),
       capacity: this.capacity(),
       resourceTasks: packLists(resourceTasks),
-      soilTasks: packLists(soilTasks),
+      soils: packLists(soils.map((list) => list.map((entry) => entry.mode))),
+      soilsResource: Int32Array.from(soils.flatMap((list) => list.map((entry) => entry.resource))),
+      soiledBy: packLists(soiledBy.map((list) => list.map((entry) => entry.mode))),
+      soiledByResource: Int32Array.from(soiledBy.flatMap((list) => list.map((entry) => entry.resource))),
       cleaningTasks: packLists(cleaningTasks),
       soilCount,
       soilMeets,
@@ -299,6 +310,25 @@ class Compiler {
     const key = leaves.length + avoids.length === 0 ? '|' : JSON.stringify([leaves, avoids]);
     if (!this.soils.has(key)) this.soilMarks.push({ leaves, avoids });
     return indexOf(this.soils, key);
+  }
+
+  private soilPairs(meets: Uint8Array, count: number): { soils: SoilEntry[][]; soiledBy: SoilEntry[][] } {
+    const soils: SoilEntry[][] = this.modes.map(() => []);
+    const soiledBy: SoilEntry[][] = this.modes.map(() => []);
+    const users = this.problem.resources.map((): { mode: number; soil: number }[] => []);
+    this.modes.forEach((mode, index) => {
+      for (const use of mode.uses) if (use.soil > 0) users[use.resource]?.push({ mode: index, soil: use.soil });
+    });
+    users.forEach((list, resource) => {
+      for (const u of list)
+        for (const v of list) {
+          if (meets[u.soil * count + v.soil] === 0) continue;
+          if (this.modes[u.mode]?.task === this.modes[v.mode]?.task) continue;
+          soils[u.mode]?.push({ mode: v.mode, resource });
+          soiledBy[v.mode]?.push({ mode: u.mode, resource });
+        }
+    });
+    return { soils, soiledBy };
   }
 
   private arcs(): Arc[] {

@@ -10,7 +10,7 @@ import { validateProblem } from './validate-problem.ts';
 export interface RuleOptions {
   /** Seed of the rules that mix chance in, and of ties between options; 1 where not given. */
   readonly seed?: number;
-  /** Most work units; 20,000,000 where not given. */
+  /** Most work units; 2,000,000 where not given. */
   readonly effort?: number;
 }
 
@@ -25,7 +25,7 @@ const TRIES = 60;
  */
 export function planByRule(problem: Problem, rule: PriorityRule, options: RuleOptions = {}): Solution | null {
   validateProblem(problem);
-  const budget = new Budget(options.effort ?? 20_000_000, undefined);
+  const budget = new Budget(options.effort ?? 2_000_000, undefined);
   const workshop = new Workshop(problem, budget, { seed: options.seed ?? 1 });
   if (!workshop.consistent) return null;
   const plan = findPlanByRule(workshop, rule, TRIES);

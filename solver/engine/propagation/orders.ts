@@ -33,10 +33,7 @@ export class Orders {
     if (index < 0 || !store.isPresent(task)) return true;
     const mode = store.compiled.modes[index] as CompiledMode;
     if (mode.state >= 0 && !this.updateState(task, mode)) return false;
-    for (let u = 0; u < mode.uses.length; u++) {
-      const { resource, soil } = mode.uses[u] as { resource: number; soil: number };
-      if (soil > 0 && !this.updateSoil(task, resource, soil)) return false;
-    }
+    if (!this.updateSoil(task, index)) return false;
     return true;
   }
 
@@ -61,33 +58,28 @@ export class Orders {
     return true;
   }
 
-  private updateSoil(task: number, resource: number, soil: number): boolean {
+  private updateSoil(task: number, mode: number): boolean {
     const { store } = this;
-    const { soilTasks, soilMeets, soilCount } = store.compiled;
-    const clean = this.shortestClean[resource] as number;
-    const until = soilTasks.start[resource + 1] as number;
-    for (let k = soilTasks.start[resource] as number; k < until; k++) {
-      const other = soilTasks.items[k] as number;
-      if (other === task || !store.isPresent(other)) continue;
-      const mark = this.soilOn(other, resource);
-      if (mark === 0) continue;
-      store.work++;
-      if (soilMeets[soil * soilCount + mark] === 1 && !this.separate(task, other, clean, 0)) return false;
-      if (soilMeets[mark * soilCount + soil] === 1 && !this.separate(other, task, clean, 0)) return false;
+    const { soils, soilsResource, soiledBy, soiledByResource, modes } = store.compiled;
+    let until = soils.start[mode + 1] as number;
+    store.work += (until - (soils.start[mode] as number)) >> 2;
+    for (let k = soils.start[mode] as number; k < until; k++) {
+      const index = soils.items[k] as number;
+      const other = (modes[index] as CompiledMode).task;
+      if (store.mode(other) !== index || !store.isPresent(other)) continue;
+      const clean = this.shortestClean[soilsResource[k] as number] as number;
+      if (!this.separate(task, other, clean, 0)) return false;
+    }
+    until = soiledBy.start[mode + 1] as number;
+    store.work += (until - (soiledBy.start[mode] as number)) >> 2;
+    for (let k = soiledBy.start[mode] as number; k < until; k++) {
+      const index = soiledBy.items[k] as number;
+      const other = (modes[index] as CompiledMode).task;
+      if (store.mode(other) !== index || !store.isPresent(other)) continue;
+      const clean = this.shortestClean[soiledByResource[k] as number] as number;
+      if (!this.separate(other, task, clean, 0)) return false;
     }
     return true;
-  }
-
-  /** Soil mark that the task puts on the resource in its mode; 0 when it puts none or the mode is open. */
-  soilOn(task: number, resource: number): number {
-    const index = this.store.mode(task);
-    if (index < 0) return 0;
-    const { uses } = this.store.compiled.modes[index] as CompiledMode;
-    for (let u = 0; u < uses.length; u++) {
-      const use = uses[u] as { resource: number; soil: number };
-      if (use.resource === resource) return use.soil;
-    }
-    return 0;
   }
 
   /** Either b starts at least `forth` after a ends (never, when negative), or a starts at least `back` after b ends. */

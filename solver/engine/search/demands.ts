@@ -19,55 +19,60 @@ export class Demands {
   private reservoir = -1;
   private sign = 1;
   private readonly store: Store;
+  /** Tasks that some other may soil. */
   private readonly soiled: readonly number[];
 
   constructor(private readonly propagation: Propagation) {
     this.store = propagation.store;
-    const { soilTasks } = this.store.compiled;
-    this.soiled = this.store.compiled.problem.resources
-      .map((_, r) => r)
-      .filter((r) => (soilTasks.start[r + 1] as number) > (soilTasks.start[r] as number));
+    const { soiledBy, modes, taskCount } = this.store.compiled;
+    const soiled = new Uint8Array(taskCount);
+    modes.forEach((mode, index) => {
+      if ((soiledBy.start[index + 1] as number) > (soiledBy.start[index] as number)) soiled[mode.task] = 1;
+    });
+    this.soiled = Array.from(soiled, (flag, task) => (flag === 1 ? task : -1)).filter((task) => task >= 0);
   }
 
   /** Looks for something lacking. @returns true when there is, described in the fields */
   find(): boolean {
     this.kind = 'none';
-    for (const resource of this.soiled) if (this.findClean(resource)) return true;
+    for (let k = 0; k < this.soiled.length; k++) if (this.findClean(this.soiled[k] as number)) return true;
     for (let r = 0; r < this.store.compiled.reservoirs.length; r++) if (this.findEvent(r)) return true;
     return false;
   }
 
-  private findClean(resource: number): boolean {
-    const { store, propagation } = this;
-    const { soilTasks, soilMeets, soilCount } = store.compiled;
-    const { start, items } = soilTasks;
-    const first = start[resource] as number;
-    const last = start[resource + 1] as number;
+  /** A placed task with soil put where it avoids it, and no cleaning between. */
+  private findClean(v: number): boolean {
+    const { store } = this;
+    if (!store.isPlaced(v)) return false;
+    const { soiledBy, soiledByResource, modes } = store.compiled;
+    const mode = store.mode(v);
+    const first = soiledBy.start[mode] as number;
+    const last = soiledBy.start[mode + 1] as number;
+    store.work += 1 + ((last - first) >> 2);
+    const until = store.earliestStart(v);
+    let latest = -1;
+    // Entries of one resource follow each other, so each resource is judged by its last use that soils.
     for (let k = first; k < last; k++) {
-      const v = items[k] as number;
-      if (!store.isPlaced(v)) continue;
-      const avoids = propagation.orders.soilOn(v, resource);
-      const until = store.earliestStart(v);
-      let latest = -1;
-      let source = -1;
-      for (let j = first; j < last; j++) {
-        const u = items[j] as number;
-        if (u === v || !store.isPlaced(u)) continue;
-        if (soilMeets[propagation.orders.soilOn(u, resource) * soilCount + avoids] === 0) continue;
-        if (store.earliestEnd(v) <= store.earliestStart(u)) continue;
-        if (store.earliestEnd(u) <= latest) continue;
-        latest = store.earliestEnd(u);
-        source = u;
+      const resource = soiledByResource[k] as number;
+      const index = soiledBy.items[k] as number;
+      const u = (modes[index] as CompiledMode).task;
+      if (store.mode(u) === index && store.isPlaced(u) && store.earliestEnd(v) > store.earliestStart(u)) {
+        const end = store.earliestEnd(u);
+        if (end > latest) {
+          latest = end;
+          this.source = u;
+        }
       }
-      store.work += (last - first) >> 2;
-      if (latest < 0 || this.isCleaned(resource, latest, until)) continue;
-      this.kind = 'clean';
-      this.dependent = v;
-      this.source = source;
-      this.resource = resource;
-      this.from = latest;
-      this.until = until;
-      return true;
+      if (k + 1 < last && soiledByResource[k + 1] === resource) continue;
+      if (latest >= 0 && !this.isCleaned(resource, latest, until)) {
+        this.kind = 'clean';
+        this.dependent = v;
+        this.resource = resource;
+        this.from = latest;
+        this.until = until;
+        return true;
+      }
+      latest = -1;
     }
     return false;
   }
