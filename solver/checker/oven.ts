@@ -54,7 +54,7 @@ function checkRack(rack: RackUse, course: OvenCourse, reading: Reading): readonl
     if (celsius > window.mostC + GUARD_C)
       return told(`${oven.name} is at ${degrees(celsius)} at ${at}, too hot for ${label} (${wanted}).`, minute);
     if (celsius >= window.leastC - GUARD_C) heating = false;
-    else if (!heating || (course.settingAt(minute)?.celsius ?? 0) < window.leastC)
+    else if (!heating || (course.settingAt(Math.min(minute, place.until - 1))?.celsius ?? 0) < window.leastC)
       return told(`${oven.name} is at ${degrees(celsius)} at ${at}, too cool for ${label} (${wanted}).`, minute);
   }
   return [];

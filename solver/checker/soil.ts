@@ -4,11 +4,11 @@
  */
 import { avoids, leaves } from '../kitchen/soil.ts';
 import type { Step } from '../kitchen/step.ts';
-import type { PlaceKind } from '../kitchen/plan.ts';
+import type { PlaceKind, PlannedSegment } from '../kitchen/plan.ts';
 import type { Soil } from '../kitchen/values.ts';
 import { rackUses } from './oven-course.ts';
 import { readPools } from './pool-course.ts';
-import { called, calledUse, stepsOfUse, type Reading, type Use } from './reading.ts';
+import { called, calledUse, stepsOfUse, type PieceReading, type Reading, type Use } from './reading.ts';
 import type { Violation } from './violation.ts';
 import { checkWashes, washesOf, type Wash } from './washes.ts';
 
@@ -111,6 +111,17 @@ function checkThings(reading: Reading): readonly Violation[] {
   });
 }
 
+/** Whether a hand touches the food itself in a segment, or only the thing that it is in. */
+function handlesFood(piece: PieceReading, segment: PlannedSegment): boolean {
+  const parts = piece.way?.parts ?? [];
+  if (segment.check === true) {
+    const checks = parts.flatMap((part) => (part.hands === 'off' ? part.checks : []));
+    return checks.find((check) => check.name === segment.name)?.touchesFood ?? true;
+  }
+  const part = parts[piece.main.indexOf(segment)];
+  return part?.hands !== 'on' || part.touchesFood;
+}
+
 /** Hands are soiled by every hands-on segment of a step that touches food; washing a thing at the sink washes them too. */
 function checkPeople(reading: Reading): readonly Violation[] {
   const { clock, plan } = reading;
@@ -118,12 +129,12 @@ function checkPeople(reading: Reading): readonly Violation[] {
     const touches = reading.steps.flatMap(({ instance, pieces }) => {
       const { component, step } = instance;
       const soil = { leaves: leaves(component, step), avoids: avoids(plan.session, component, step) };
-      return pieces.flatMap(({ planned }) =>
-        planned.segments
-          .filter(({ hands, person: by }) => hands === 'on' && by === person.id)
+      return pieces.flatMap((piece) =>
+        piece.planned.segments
+          .filter((segment) => segment.hands === 'on' && segment.person === person.id && handlesFood(piece, segment))
           .map(({ start, end }): Touch => {
-            const label = called(planned);
-            return { from: start, until: end, ...soil, owner: component.id, label, steps: [planned.id] };
+            const label = called(piece.planned);
+            return { from: start, until: end, ...soil, owner: component.id, label, steps: [piece.planned.id] };
           }),
       );
     });

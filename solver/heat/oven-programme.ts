@@ -23,11 +23,26 @@ interface Setting {
   readonly function: OvenFunction;
 }
 
+/**
+ * What the dial may be turned down to for the uses that come: cool enough for the next, and for those soon behind it as far as
+ * the next allows, for they may leave no time to cool in.
+ */
+function coolestNext(coming: readonly WindowUse[], previous: number): number {
+  let [wanted, least] = [previous, 0];
+  for (const use of coming) {
+    if (use.leastC > wanted) break;
+    wanted = Math.min(wanted, Math.max(use.mostC, least));
+    least = Math.max(least, use.leastC);
+  }
+  return wanted;
+}
+
 /** The dial at one minute: hot enough for what is inside, on the way to what comes, within everybody's limits. */
 function dialAt(oven: Oven, uses: readonly WindowUse[], minute: number, celsius: number, previous: number): number {
   const inside = uses.filter((use) => use.start <= minute && minute < use.end);
   const floor = Math.max(oven.dial.leastC, ...inside.map((use) => use.leastC));
-  const cap = Math.min(oven.dial.mostC, ...inside.map((use) => use.mostC));
+  const soon = uses.filter((use) => use.start === minute + 1);
+  const cap = Math.min(oven.dial.mostC, ...[...inside, ...soon].map((use) => use.mostC));
   const coming = uses.filter((use) => use.start > minute).sort((a, b) => a.start - b.start || b.leastC - a.leastC);
   const next = coming[0];
   // Left alone it keeps what it has; with nothing inside, it is turned down at once to what comes next when that is cooler.
@@ -36,18 +51,13 @@ function dialAt(oven: Oven, uses: readonly WindowUse[], minute: number, celsius:
       ? floor
       : next === undefined
         ? previous
-        : Math.max(oven.dial.leastC, Math.min(previous, next.mostC));
+        : Math.max(oven.dial.leastC, coolestNext(coming, previous));
+  // Whatever would come too late otherwise is heated for now; what stands between has its time to heat reckoned in.
+  const later = celsiusAfter(oven, celsius, wanted, 1);
   for (const use of coming) {
-    const later = celsiusAfter(oven, celsius, wanted, 1);
-    const late = minute + 1 + heatMinutes(oven, later, use.leastC) > use.start + 1e-9;
-    if (late) {
-      wanted = Math.max(wanted, use.leastC);
-      break;
-    }
-    // A cooler use in between must be served before anything hotter behind it.
-    if (use.mostC < wanted) break;
+    if (minute + 1 + heatMinutes(oven, later, use.leastC) > use.start + 1e-9) wanted = Math.max(wanted, use.leastC);
   }
-  return Math.min(cap, Math.max(floor, wanted));
+  return Math.max(floor, Math.min(cap, wanted));
 }
 
 /**
