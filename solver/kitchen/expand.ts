@@ -17,6 +17,8 @@ export interface OnPart {
   /** What the person must be able to do; null: anybody. */
   readonly who: string | null;
   readonly probe: boolean;
+  /** The hands touch the food itself, not only the thing that it is in. */
+  readonly touchesFood: boolean;
 }
 export interface CheckPart {
   readonly name: string;
@@ -26,6 +28,8 @@ export interface CheckPart {
   readonly minutes: number;
   readonly who: string | null;
   readonly probe: boolean;
+  /** The hands touch the food itself, not only the thing that it is in. */
+  readonly touchesFood: boolean;
 }
 export interface OffPart {
   readonly hands: 'off';
@@ -103,6 +107,7 @@ function check(
     minutes: workMinutes(part.work, component, portions),
     who: part.who ?? null,
     probe: part.probe === true,
+    touchesFood: part.handles !== 'things',
   };
 }
 
@@ -114,6 +119,7 @@ function part(segment: Segment, component: Component, portions: number): Part {
       minutes: workMinutes(segment.work, component, portions),
       who: segment.who ?? null,
       probe: segment.probe === true,
+      touchesFood: segment.handles !== 'things',
     };
   }
   const shortest = minutesUp(segment.shortest === undefined ? 0 : durationMinutes(segment.shortest));

@@ -28,6 +28,9 @@ export const Work = v.strictObject({
 
 export type Work = v.InferOutput<typeof Work>;
 
+/** What the hands touch: the food itself (the default), or only the thing that it is in: a tray slid in, a basket lowered. */
+export const Handles = v.picklist(['food', 'things'], 'food or things');
+
 /** A look or a turn on the way: hands-on `work` that starts `at` minutes into the hands-off segment, give or take `within`. */
 export const Check = v.strictObject({
   name: Name,
@@ -36,6 +39,7 @@ export const Check = v.strictObject({
   work: Work,
   who: v.optional(Id),
   probe: v.optional(v.boolean()),
+  handles: v.optional(Handles),
 });
 
 export const OnSegment = v.strictObject({
@@ -46,6 +50,7 @@ export const OnSegment = v.strictObject({
   who: v.optional(Id),
   /** The core temperature is read with a probe in this segment. */
   probe: v.optional(v.boolean()),
+  handles: v.optional(Handles),
 });
 
 /** Goes by itself until a hand ends it. */

@@ -32,7 +32,8 @@ export interface HandSoil {
   readonly avoids: readonly string[];
 }
 
-const CLEAN: HandSoil = { leaves: [], avoids: [] };
+/** Of hands that touch no food. */
+export const CLEAN: HandSoil = { leaves: [], avoids: [] };
 
 export interface WorkOptions {
   readonly task: string;

@@ -6,7 +6,7 @@ import type { Literal, Point, Use } from '../engine/problem.ts';
 import type { Dish, OffPart, Part, StepInstance, Way } from '../kitchen/expand.ts';
 import { avoids, leaves, touchesFood } from '../kitchen/soil.ts';
 import type { Need } from '../kitchen/step.ts';
-import { addWork, type HandSoil } from './hands.ts';
+import { addWork, CLEAN, type HandSoil } from './hands.ts';
 import type { NeedLegend, Operation, PlaceOption, Shape, StepLegend, Translation } from './legend.ts';
 import { stretchLength, type Length } from './lengths.ts';
 import { needModes, optionsOf } from './needs.ts';
@@ -194,7 +194,7 @@ function addShape(
       probe: part.probe,
       when,
       group,
-      soil,
+      soil: part.touchesFood ? soil : CLEAN,
       uses: inlineUses,
     });
     operations.push([operation]);
@@ -217,7 +217,7 @@ function addShape(
         check: true,
         when,
         group,
-        soil,
+        soil: check.touchesFood ? soil : CLEAN,
       });
       builder.atLeast(sure[index]!, start(operation.task), check.earliest);
       builder.atMost(sure[index]!, start(operation.task), check.latest);
