@@ -12,6 +12,8 @@ export interface Palette {
   readonly water: string;
   readonly waterText: string;
   readonly work: string;
+  /** Ground of hands-on work that belongs to no dish; its text is ink. */
+  readonly workFill: string;
   readonly limit: string;
   readonly onTone: string;
   /** Tones of components, from 1 on. Told apart also by eyes that see no red or no green; the letter says the same. */
@@ -30,6 +32,7 @@ export const LIGHT: Palette = {
   water: '#4f95b8',
   waterText: '#1d5a7a',
   work: '#6b645b',
+  workFill: '#ddd4c6',
   limit: '#a3242a',
   onTone: '#ffffff',
   tones: ['#874502', '#2f7b7f', '#5c1877', '#896e05', '#4471b5', '#791409', '#18664a', '#4847af', '#135b79', '#5c2f48'],
@@ -47,6 +50,7 @@ export const DARK: Palette = {
   water: '#5ba7cc',
   waterText: '#92cbe6',
   work: '#aaa196',
+  workFill: '#453f37',
   limit: '#f08a86',
   onTone: '#1b1916',
   tones: ['#e59a81', '#3ec6ba', '#a584b4', '#eabf5e', '#80c3ff', '#d0737b', '#badaaf', '#879bee', '#65e7ef', '#b7972f'],

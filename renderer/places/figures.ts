@@ -1,0 +1,86 @@
+/** The figures of a plan for its strip and for comparing, and how good it is in honest words. */
+import type { Plan } from '../../solver/kitchen/plan.ts';
+import { clockAt, minutesWords } from '../chart/layout/wall-clock.ts';
+
+export interface Figure {
+  readonly id: 'finish' | 'minutes' | 'hands-on' | 'all-away' | 'energy' | 'waiting';
+  readonly label: string;
+  readonly words: string;
+  /** For comparing; smaller is better. */
+  readonly number: number;
+  /** A difference in words. */
+  readonly difference: (by: number) => string;
+}
+
+const inMinutes = (by: number): string => minutesWords(Math.abs(by));
+const inKWh = (by: number): string => `${(Math.abs(by) / 1000).toFixed(1)} kWh`;
+
+export function figuresOf(plan: Plan): readonly Figure[] {
+  const tier = (id: string): number | undefined => plan.tiers.find((each) => each.id === id)?.value;
+  const energy = tier('energy');
+  const waiting = tier('waiting');
+  return [
+    {
+      id: 'finish',
+      label: 'finish',
+      words: clockAt(plan.start, plan.finishMinutes),
+      number: plan.finishMinutes,
+      difference: inMinutes,
+    },
+    {
+      id: 'minutes',
+      label: 'start to finish',
+      words: minutesWords(plan.finishMinutes),
+      number: plan.finishMinutes,
+      difference: inMinutes,
+    },
+    {
+      id: 'hands-on',
+      label: 'hands-on',
+      words: minutesWords(plan.handsOnMinutes),
+      number: plan.handsOnMinutes,
+      difference: inMinutes,
+    },
+    {
+      id: 'all-away',
+      label: 'all away',
+      words: clockAt(plan.start, plan.allAwayMinutes),
+      number: plan.allAwayMinutes,
+      difference: inMinutes,
+    },
+    ...(energy === undefined
+      ? []
+      : [{ id: 'energy' as const, label: 'energy', words: inKWh(energy), number: energy, difference: inKWh }]),
+    ...(waiting === undefined
+      ? []
+      : [
+          {
+            id: 'waiting' as const,
+            label: 'food past its best',
+            words: `${waiting} weighted min`,
+            number: waiting,
+            difference: (by: number): string => `${Math.abs(by)} weighted min`,
+          },
+        ]),
+  ];
+}
+
+/** What is proved of a plan's first tier. */
+export function provenWords(plan: Plan): string {
+  const [first] = plan.tiers;
+  const what = first?.id === 'latest-start' ? 'latest start' : 'shortest';
+  const stopped = plan.stopped ? ' Stopped early.' : '';
+  if (first === undefined) return stopped.trim();
+  if (first.proven) return `Proven ${what}: no valid plan does better.${stopped}`;
+  if (first.bound <= 0) return `A valid plan; how near it is to the best possible is not known yet.${stopped}`;
+  const gap = Math.max(0, first.value - first.bound);
+  return `Within ${minutesWords(gap)} of the best possible.${stopped}`;
+}
+
+/** `6 min sooner`, `0.4 kWh less`, `the same`. */
+export function differenceWords(figure: Figure, other: Figure): string {
+  const by = other.number - figure.number;
+  if (by === 0) return 'the same';
+  const clock = figure.id === 'finish' || figure.id === 'all-away';
+  return `${figure.difference(by)} ${by < 0 ? (clock ? 'sooner' : 'less') : clock ? 'later' : 'more'}`;
+}
