@@ -4,7 +4,7 @@
  * Two present tasks in incompatible classes of a state run one after the other, with the gap of that order between. A task that avoids
  * what another leaves on a resource ends before the other starts, or starts after it with a cleaning between, which takes at
  * least the shortest cleaning there is. When one order is out of the question the other is drawn; when both are, the plan is
- * contradictory. Which cleaning lies between is decided by search (`obligations.ts`).
+ * contradictory. Which cleaning lies between is decided by search (`demands.ts`).
  */
 import type { CompiledMode } from '../compile-problem.ts';
 import type { Store } from './store.ts';
@@ -13,10 +13,15 @@ export class Orders {
   private readonly store: Store;
   /** Shortest cleaning of each resource, −1 where it cannot be cleaned. */
   readonly shortestClean: Int32Array;
+  private readonly pairStart: Int32Array;
+  private readonly pairTask: Int32Array;
+  private readonly pairMode: Int32Array;
+  private readonly pairForth: Int32Array;
+  private readonly pairBack: Int32Array;
 
   constructor(store: Store) {
     this.store = store;
-    const { modes, problem } = store.compiled;
+    const { modes, problem, soils, soilsResource, soiledBy, soiledByResource } = store.compiled;
     this.shortestClean = new Int32Array(problem.resources.length).fill(-1);
     for (const mode of modes)
       for (const use of mode.uses) {
@@ -24,6 +29,40 @@ export class Orders {
         const before = this.shortestClean[use.resource] as number;
         this.shortestClean[use.resource] = before < 0 ? mode.shortest : Math.min(before, mode.shortest);
       }
+    // For each mode its pairs: the other may follow after a cleaning where it is soiled, at once where not; likewise back.
+    const task: number[] = [];
+    const mode: number[] = [];
+    const forth: number[] = [];
+    const back: number[] = [];
+    this.pairStart = new Int32Array(modes.length + 1);
+    for (let index = 0; index < modes.length; index++) {
+      const gaps = new Map<number, { forth: number; back: number }>();
+      const gap = (other: number): { forth: number; back: number } => {
+        const known = gaps.get(other) ?? { forth: 0, back: 0 };
+        gaps.set(other, known);
+        return known;
+      };
+      const worse = (old: number, clean: number): number => (old < 0 || clean < 0 ? -1 : Math.max(old, clean));
+      for (let k = soils.start[index] as number; k < (soils.start[index + 1] as number); k++) {
+        const entry = gap(soils.items[k] as number);
+        entry.forth = worse(entry.forth, this.shortestClean[soilsResource[k] as number] as number);
+      }
+      for (let k = soiledBy.start[index] as number; k < (soiledBy.start[index + 1] as number); k++) {
+        const entry = gap(soiledBy.items[k] as number);
+        entry.back = worse(entry.back, this.shortestClean[soiledByResource[k] as number] as number);
+      }
+      for (const [other, entry] of gaps) {
+        task.push(modes[other]?.task ?? -1);
+        mode.push(other);
+        forth.push(entry.forth);
+        back.push(entry.back);
+      }
+      this.pairStart[index + 1] = task.length;
+    }
+    this.pairTask = Int32Array.from(task);
+    this.pairMode = Int32Array.from(mode);
+    this.pairForth = Int32Array.from(forth);
+    this.pairBack = Int32Array.from(back);
   }
 
   /** Draws the consequences for a task whose bounds, mode or presence changed. */
@@ -59,34 +98,37 @@ export class Orders {
   }
 
   private updateSoil(task: number, mode: number): boolean {
-    const { store } = this;
-    const { soils, soilsResource, soiledBy, soiledByResource, modes } = store.compiled;
-    let until = soils.start[mode + 1] as number;
-    store.work += (until - (soils.start[mode] as number)) >> 2;
-    for (let k = soils.start[mode] as number; k < until; k++) {
-      const index = soils.items[k] as number;
-      const other = (modes[index] as CompiledMode).task;
-      if (store.mode(other) !== index || !store.isPresent(other)) continue;
-      const clean = this.shortestClean[soilsResource[k] as number] as number;
-      if (!this.separate(task, other, clean, 0)) return false;
+    const { store, pairStart, pairTask, pairMode, pairForth, pairBack } = this;
+    const { cells } = store;
+    const until = pairStart[mode + 1] as number;
+    const at = 4 * task;
+    let steps = 0;
+    for (let k = pairStart[mode] as number; k < until; k++) {
+      const other = pairTask[k] as number;
+      steps++;
+      if (store.mode(other) !== pairMode[k]) continue;
+      const forth = pairForth[k] as number;
+      const back = pairBack[k] as number;
+      // Most pairs can still go both ways: see that first.
+      if (
+        forth >= 0 &&
+        back >= 0 &&
+        (cells[at + 2] as number) + forth <= -(cells[4 * other + 1] as number) &&
+        (cells[4 * other + 2] as number) + back <= -(cells[at + 1] as number)
+      )
+        continue;
+      if (!store.isPresent(other)) continue;
+      if (!this.separate(task, other, forth, back)) return false;
     }
-    until = soiledBy.start[mode + 1] as number;
-    store.work += (until - (soiledBy.start[mode] as number)) >> 2;
-    for (let k = soiledBy.start[mode] as number; k < until; k++) {
-      const index = soiledBy.items[k] as number;
-      const other = (modes[index] as CompiledMode).task;
-      if (store.mode(other) !== index || !store.isPresent(other)) continue;
-      const clean = this.shortestClean[soiledByResource[k] as number] as number;
-      if (!this.separate(other, task, clean, 0)) return false;
-    }
+    store.work += steps >> 2;
     return true;
   }
 
-  /** Either b starts at least `forth` after a ends (never, when negative), or a starts at least `back` after b ends. */
+  /** Either b starts at least `forth` after a ends, or a at least `back` after b ends; a negative number rules that order out. */
   private separate(a: number, b: number, forth: number, back: number): boolean {
     const { store } = this;
     const aFirst = forth >= 0 && store.earliestEnd(a) + forth <= store.latestStart(b);
-    const bFirst = store.earliestEnd(b) + back <= store.latestStart(a);
+    const bFirst = back >= 0 && store.earliestEnd(b) + back <= store.latestStart(a);
     if (aFirst) {
       if (bFirst) return true;
       return store.raise(4 * b, store.earliestEnd(a) + forth) && store.raise(4 * a + 3, forth - store.latestStart(b));

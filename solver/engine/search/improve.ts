@@ -12,21 +12,28 @@ import type { DiveOrders } from './dive.ts';
 import { isBoundable, limitTier } from './limits.ts';
 import { chooseNeighbourhood, neighbourhoodKinds, type NeighbourhoodKind } from './neighbourhoods.ts';
 import { compareValues, type Plan } from './plan.ts';
+import { priorityRules, type PriorityRule } from './priority-rules.ts';
 import type { Workshop } from './workshop.ts';
 
 type Style = 'pinned' | 'led';
 interface Way {
   readonly kind: NeighbourhoodKind;
   readonly style: Style;
-  weight: number;
+  /** Better plans found and steps spent, both fading. */
+  gain: number;
+  work: number;
   share: number;
 }
+
+/** Neighbourhoods without a better plan before search goes on from another one. */
+const PATIENCE = 120;
 
 export class Improver {
   private readonly ways: Way[];
   private readonly random: Random;
   private readonly budget: Budget;
   private current: Plan;
+  private idle = 0;
   /** First tier that a bound already meets is passed over; set by the caller. */
   target = 0;
 
@@ -38,7 +45,13 @@ export class Improver {
     this.budget = workshop.budget;
     this.current = plan;
     this.ways = neighbourhoodKinds.flatMap((kind) =>
-      (['pinned', 'led'] as const).map((style) => ({ kind, style, weight: 100, share: style === 'pinned' ? 30 : 20 })),
+      (['pinned', 'led'] as const).map((style) => ({
+        kind,
+        style,
+        gain: 0,
+        work: style === 'pinned' ? 20_000 : 60_000,
+        share: style === 'pinned' ? 30 : 20,
+      })),
     );
   }
 
@@ -46,7 +59,9 @@ export class Improver {
   step(): number {
     const { workshop, random } = this;
     const { store, propagation } = workshop;
+    if (this.idle > PATIENCE) this.moveOn();
     const way = this.drawWay();
+    const work = store.work;
     const before = workshop.best;
     const mark = store.trail.mark();
     const tier = this.drawTier();
@@ -72,22 +87,43 @@ export class Improver {
     if (open && way.style === 'pinned') open = this.pin(free, orders.guide, after, hurry);
     if (open && propagation.propagate()) {
       const plan = workshop.diveOnce(orders);
-      if (plan !== null && compareValues(plan.values, this.current.values) <= 0) this.current = plan;
+      const difference = plan === null ? 1 : compareValues(plan.values, this.current.values);
+      if (difference < 0) {
+        this.idle = 0;
+        way.gain += 1;
+      }
+      if (plan !== null && difference <= 0) this.current = plan;
     } else propagation.clear();
     store.trail.undo(mark);
-    this.budget.spend(20);
-    const better = workshop.best !== before;
-    way.weight = better ? Math.min(400, way.weight + 60) : Math.max(20, way.weight - 1);
-    way.share = better ? way.share : Math.max(8, Math.min(70, way.share + random.below(5) - 2));
+    this.budget.spend(200);
+    way.work = way.work * 0.98 + (store.work - work) * 0.02 + 20;
+    way.gain *= 0.98;
+    if (workshop.best === before) way.share = Math.max(8, Math.min(70, way.share + random.below(5) - 2));
+    this.idle++;
     return refuted;
   }
 
+  /** Goes on from the best plan again, or from a new one by some rule. */
+  private moveOn(): void {
+    const { workshop, random } = this;
+    this.idle = 0;
+    if (workshop.best !== null && this.current !== workshop.best) {
+      this.current = workshop.best;
+      return;
+    }
+    const rule = priorityRules[random.below(priorityRules.length)] as PriorityRule;
+    const plan = workshop.planByRule(rule, 40, 25, undefined, random.percent(50) ? workshop.compiled.horizon : 0);
+    if (plan !== null) this.current = plan;
+  }
+
   private drawWay(): Way {
+    // Better plans for the work: each way keeps a small share of the draws.
+    const worth = (way: Way): number => Math.ceil(((way.gain + 0.15) * 4_000_000) / (way.work + 2_000));
     let sum = 0;
-    for (const way of this.ways) sum += way.weight;
+    for (const way of this.ways) sum += worth(way);
     let draw = this.random.below(sum);
     for (const way of this.ways) {
-      draw -= way.weight;
+      draw -= worth(way);
       if (draw < 0) return way;
     }
     return this.ways[0] as Way;
@@ -113,7 +149,12 @@ export class Improver {
     const backward = random.percent(way.style === 'led' ? 20 : 40);
     const noise = 1 + random.below(way.style === 'led' ? 30 : 120);
     const key = new Float64Array(compiled.taskCount);
+    const usual = usualStarts(compiled.group, current);
     for (let task = 0; task < key.length; task++) {
+      if ((current.start[task] as number) < 0) {
+        key[task] = (backward ? -1 : 1) * (usual[task] as number) * 100;
+        continue;
+      }
       const at = (backward ? -(current.end[task] as number) : (current.start[task] as number)) * 100;
       key[task] = free[task] === 1 ? at + (random.below(201) - 100) * noise : at;
     }
@@ -165,4 +206,20 @@ export class Improver {
     }
     return true;
   }
+}
+
+/** For each task the mean start of the placed tasks of its group: where it would roughly belong if it came in. */
+function usualStarts(group: Int32Array, plan: Plan): Float64Array {
+  const sums = new Map<number, { sum: number; count: number }>();
+  plan.start.forEach((start, task) => {
+    if (start < 0) return;
+    const entry = sums.get(group[task] as number) ?? { sum: 0, count: 0 };
+    sums.set(group[task] as number, entry);
+    entry.sum += start;
+    entry.count++;
+  });
+  return Float64Array.from(group, (of) => {
+    const entry = sums.get(of);
+    return entry === undefined ? 0 : entry.sum / entry.count;
+  });
 }
