@@ -42,13 +42,13 @@ class Thread {
       this.finish(report.result);
       onFree();
     });
-    this.worker.on('error', (error) => {
-      this.finish(unknown(`the solver failed: ${error.message}`));
-    });
-    this.worker.on('exit', () => {
-      this.finish(unknown('the solver was ended before it had an answer'));
+    // A thread that failed takes no more work, though its end is told only later.
+    const end = (reason: string): void => {
       onGone(this);
-    });
+      this.finish(unknown(reason));
+    };
+    this.worker.on('error', (error) => end(`the solver failed: ${error.message}`));
+    this.worker.on('exit', () => end('the solver was ended before it had an answer'));
   }
 
   take(task: Task): void {
@@ -79,8 +79,9 @@ export function createSolverClient({
 
   const add = (): Thread => {
     const thread = new Thread(worker, next, (gone) => {
-      threads.splice(threads.indexOf(gone), 1);
-      next();
+      if (threads.includes(gone)) threads.splice(threads.indexOf(gone), 1);
+      // The next job starts once the failed one has been answered.
+      queueMicrotask(next);
     });
     thread.worker.unref();
     threads.push(thread);

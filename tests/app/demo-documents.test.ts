@@ -168,6 +168,35 @@ describe('every demo component', () => {
         expect(durationMinutes(component.fridge.within), component.id).toBeLessThanOrEqual(120);
   });
 
+  test.each([
+    // source: USDA SR26 and SR28 food weights and water contents, as cooked weight over raw or dry weight; the demo's own amounts are invented
+    { id: 'paprika-thighs', of: ['thighs'], factor: 0.71, food: 'chicken thigh, roasted, NDB 05091 and 05094' },
+    { id: 'coley-parcels', of: ['coley', 'fennel'], factor: 0.779, food: 'cod fillet, dry heat, NDB 15015 and 15016' },
+    {
+      id: 'baked-trout',
+      of: ['trout'],
+      factor: 0.778,
+      food: 'wild salmon fillet, dry heat, NDB 15076 and its cooked entry',
+    },
+    { id: 'shaken-potatoes', of: ['potatoes'], factor: 0.812, food: 'potato, baked in skin, NDB 11352 and 11356' },
+    {
+      id: 'turkey-patties',
+      of: ['turkey-mince', 'spinach'],
+      factor: 0.737,
+      food: 'turkey mince and frozen spinach, cooked',
+    },
+  ])('makes a cooked weight of $id near that of published yields: $food', ({ id, of, factor }) => {
+    const component = byId(components, id);
+    const raw = component.ingredients
+      .filter((each) => of.includes(each.id))
+      .reduce((sum, each) => sum + each.massG!, 0);
+    const others = component.ingredients
+      .filter((each) => !of.includes(each.id))
+      .reduce((sum, each) => sum + (each.massG ?? 0), 0);
+    expect(component.makes.massG).toBeGreaterThan(0.9 * factor * raw);
+    expect(component.makes.massG).toBeLessThan(1.1 * factor * raw + others);
+  });
+
   test('serves no eater what they avoid', () => {
     for (const session of sessions)
       for (const dish of session.dishes) expect(servedWrongly(session, byId(components, dish.component))).toEqual([]);

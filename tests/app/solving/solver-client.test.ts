@@ -1,0 +1,115 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { PlanProgress, PlanResult } from '../../../app/api.ts';
+import type { PlanJob } from '../../../app/solving/job.ts';
+import { runJob } from '../../../app/solving/run-job.ts';
+import { createSolverClient, type SolverClient } from '../../../app/solving/solver-client.ts';
+import { builtWorker } from '../../support/built-worker.ts';
+import { byId, demoComponents, demoKitchens, demoSessions } from '../../support/demo-documents.ts';
+import { component, on, session as sessionOf, smallKitchen, step } from '../../support/documents.ts';
+import { resultOf } from '../../support/solvers.ts';
+
+const peel = component('roots', [step('peel', [on(5)]), step('cut', [on(7)])]);
+const small: PlanJob = {
+  session: sessionOf([peel]),
+  kitchen: smallKitchen(),
+  components: [peel],
+  seed: 1,
+  effort: 100_000,
+};
+/** More than can be proved while a test waits. */
+const long: PlanJob = {
+  session: byId(demoSessions(), 'harbour-sunday'),
+  kitchen: byId(demoKitchens(), 'harbour-one-oven'),
+  components: demoComponents(),
+  seed: 1,
+  effort: 1e12,
+};
+
+let worker: URL;
+let client: SolverClient;
+beforeAll(async () => {
+  worker = await builtWorker();
+  client = createSolverClient({ worker, threads: 1 });
+});
+afterAll(() => client.close());
+
+describe('the solver in its thread', () => {
+  test('gives the plan that the solver gives in this thread', async () => {
+    const there = await resultOf((events) => client.start(small, events));
+    const here = runJob(small, { shouldStop: () => false, onProgress: () => {}, now: () => 0 });
+    expect(there.kind === 'planned' && there.plan).toEqual(here.kind === 'planned' && here.plan);
+    expect(there.kind).toBe('planned');
+  });
+
+  test('a session that cannot be cooked is refused with its faults', async () => {
+    const result = await resultOf((events) => client.start({ ...small, crew: 'nobody' }, events));
+    expect(result).toMatchObject({ kind: 'refused', faults: [{ path: 'crews', found: 'nobody' }] });
+  });
+
+  test('a stop ends a job with its best so far, flagged as stopped', async () => {
+    const progress: PlanProgress[] = [];
+    const result = await new Promise<PlanResult>((resolve) => {
+      const { stop } = client.start(long, {
+        onProgress: (row) => {
+          progress.push(row);
+          if (row.value !== null) stop();
+        },
+        onDone: resolve,
+      });
+    });
+    expect(progress.length).toBeGreaterThan(0);
+    expect(result).toMatchObject({ kind: 'planned', plan: { stopped: true } });
+  });
+
+  test('a job that waits its turn can be stopped before it begins', async () => {
+    const done: string[] = [];
+    const running = client.start(long, { onProgress: () => {}, onDone: () => done.push('first') });
+    const waiting = await resultOf((events) => client.start(small, events).stop());
+    expect(waiting).toEqual({ kind: 'unknown', reason: 'stopped before a plan was found' });
+    const next = resultOf((events) => client.start(small, events));
+    running.stop();
+    expect((await next).kind).toBe('planned');
+    expect(done).toEqual(['first']);
+  });
+});
+
+describe('a thread that fails', () => {
+  const failing = (code: string): URL => new URL(`data:text/javascript,${encodeURIComponent(code)}`);
+
+  test('answers its job with the reason, and the next job gets another thread', async () => {
+    const code = `import { parentPort } from 'node:worker_threads'; parentPort.on('message', ({ job }) => {
+      if (job.seed === 1) throw new Error('out of salt');
+      parentPort.postMessage({ kind: 'done', result: { kind: 'unknown', reason: 'well' } });
+    });`;
+    const fragile = createSolverClient({ worker: failing(code), threads: 1 });
+    const first = await resultOf((events) => fragile.start(small, events));
+    const second = await resultOf((events) => fragile.start({ ...small, seed: 2 }, events));
+    await fragile.close();
+    expect(first).toEqual({ kind: 'unknown', reason: 'the solver failed: out of salt' });
+    expect(second).toEqual({ kind: 'unknown', reason: 'well' });
+  });
+
+  test('that does not obey a stop is ended', async () => {
+    const deaf = createSolverClient({
+      worker: failing(
+        `import { parentPort } from 'node:worker_threads'; parentPort.on('message', () => { for (;;); });`,
+      ),
+      threads: 1,
+      patienceMs: 20,
+    });
+    const result = await resultOf((events) => deaf.start(small, events).stop());
+    await deaf.close();
+    expect(result).toEqual({ kind: 'unknown', reason: 'the solver was ended before it had an answer' });
+  });
+
+  test('is ended by closing the client, which answers what was under way and what comes after', async () => {
+    const deaf = createSolverClient({
+      worker: failing(`import { parentPort } from 'node:worker_threads'; parentPort.on('message', () => {});`),
+      threads: 1,
+    });
+    const results = [resultOf((events) => deaf.start(small, events)), resultOf((events) => deaf.start(small, events))];
+    await deaf.close();
+    results.push(resultOf((events) => deaf.start(small, events)));
+    expect((await Promise.all(results)).map(({ kind }) => kind)).toEqual(['unknown', 'unknown', 'unknown']);
+  });
+});
