@@ -4,9 +4,11 @@ import type { Clash, Outcome, Solve, SolveOptions, TierOutcome, TraceRow } from 
 import { findClash } from './bounds/certificates.ts';
 import { LowerBounds } from './bounds/lower-bounds.ts';
 import type { Problem } from './problem.ts';
+import { Evolution } from './project/evolve.ts';
+import { asPlainProject, type PlainProject } from './project/plain-project.ts';
 import { findFirstPlans } from './search/first-plans.ts';
 import { Improver } from './search/improve.ts';
-import { planOfSolution, type Plan } from './search/plan.ts';
+import { planOfSolution, planOfStarts, type Plan } from './search/plan.ts';
 import { Workshop } from './search/workshop.ts';
 import { tierValues } from './tier-values.ts';
 import { validateProblem } from './validate-problem.ts';
@@ -42,9 +44,39 @@ class Solving {
     this.bounds = new LowerBounds(workshop);
     if (options.start !== undefined && verifySolution(problem, options.start).length === 0)
       workshop.offer(planOfSolution(workshop.compiled, options.start));
+    const project = asPlainProject(workshop.compiled);
+    if (project !== null && this.evolve(project, this.bounds)) return this.outcome(false);
     findFirstPlans(workshop, FIRST_RULES, Infinity);
     const finished = workshop.best !== null && this.improve(workshop.best, this.bounds);
     return this.outcome(!finished);
+  }
+
+  /**
+   * Plans of a classical project. Where there are other tiers, part of the effort is left for them.
+   *
+   * @returns true when every tier is proved
+   */
+  private evolve(project: PlainProject, bounds: LowerBounds): boolean {
+    const { workshop, budget, options } = this;
+    const evolution = new Evolution(project, workshop.random);
+    if (workshop.best !== null) evolution.adopt(workshop.best.start, workshop.best.values[0] as number);
+    const share = bounds.bounds.length > 1 ? options.effort / 2 : options.effort;
+    let nextRefined = 200;
+    for (let round = 0; !budget.spend(evolution.step()) && budget.spent < share; round++) {
+      if (evolution.best < (workshop.best?.values[0] ?? Infinity))
+        workshop.offer(planOfStarts(workshop.compiled, evolution.bestStart));
+      if (workshop.best === null) {
+        // Lists that all pass the horizon: leave it to search that can step back.
+        if (round > 300) return false;
+        continue;
+      }
+      if (round === nextRefined) {
+        nextRefined *= 8;
+        if (bounds.refine(0, workshop.best.values)) this.report();
+      }
+      if (bounds.bounds[0] === workshop.best.values[0]) return bounds.bounds.length === 1;
+    }
+    return false;
   }
 
   /** @returns true when every tier is proved */

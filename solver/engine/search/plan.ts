@@ -49,6 +49,18 @@ export function planOfSolution(compiled: Compiled, solution: Solution): Plan {
   return withValues(compiled, choices, start, end, mode);
 }
 
+/** A plan by its starts alone, where every task is there in its only mode and of fixed length. */
+export function planOfStarts(compiled: Compiled, starts: Int32Array): Plan {
+  const { taskCount, optionCount, taskModes, modes } = compiled;
+  const start = starts.slice();
+  const mode = Int32Array.from(
+    { length: taskCount },
+    (_, task) => taskModes.items[taskModes.start[task] as number] as number,
+  );
+  const end = Int32Array.from(start, (at, task) => at + (modes[mode[task] as number] as CompiledMode).shortest);
+  return withValues(compiled, new Int32Array(optionCount.length), start, end, mode);
+}
+
 /** The plan as the outcome tells it. */
 export function solutionOf(plan: Plan): Solution {
   return {
