@@ -107,14 +107,18 @@ export class Learner {
   /** Lower bounds that are facts. */
   private readRoot(): void {
     this.model.tiers.forEach((tier, k) => {
-      if (tier.x >= 0) this.bounds[k] = Math.max(this.bounds[k]!, this.model.core.trail.root[2 * tier.x]!);
+      const { root } = this.model.core.trail;
+      const fact = tier.parts.reduce((sum, part) => sum + part.factor * root[2 * part.x]!, tier.least);
+      // Of two parts the fine one may stand high for no reason of the tier's, so only the coarse one counts.
+      const sure = tier.parts.length === 1 ? fact : tier.least;
+      this.bounds[k] = Math.max(this.bounds[k]!, sure);
     });
   }
 
   /** Moves on from tiers that are proven; ends at one that is not modelled, since those below it cannot be asked about. */
   private skipProven(): void {
     while (this.best !== null && this.tier < this.values.length) {
-      if (this.model.tiers[this.tier]!.x < 0) this.tier = this.values.length;
+      if (this.model.tiers[this.tier]!.parts.length === 0) this.tier = this.values.length;
       else if (this.values[this.tier]! <= this.bounds[this.tier]!) this.tier++;
       else return;
     }
@@ -127,17 +131,23 @@ export class Learner {
     this.skipProven();
   }
 
-  /** ⟦tier k ≤ value⟧ */
-  private atMost(k: number, value: number): number {
+  /** Literals that together say that tier k is at most the value. */
+  private atMost(k: number, value: number): number[] {
     const { trail } = this.model.core;
-    return sealedAtLeast(trail, this.model.tiers[k]!.x, value + 1) ^ trail.negation;
+    const { parts, least } = this.model.tiers[k]!;
+    let left = value - least;
+    return parts.map(({ x, factor }) => {
+      const share = Math.floor(left / factor);
+      left -= share * factor;
+      return sealedAtLeast(trail, x, share + 1) ^ trail.negation;
+    });
   }
 
   private assumptions(): number[] {
     const list: number[] = [];
-    for (let k = 0; k < this.tier; k++) if (this.model.tiers[k]!.x >= 0) list.push(this.atMost(k, this.values[k]!));
+    for (let k = 0; k < this.tier; k++) list.push(...this.atMost(k, this.values[k]!));
     if (this.best !== null && this.tier < this.values.length)
-      list.push(this.atMost(this.tier, this.values[this.tier]! - 1));
+      list.push(...this.atMost(this.tier, this.values[this.tier]! - 1));
     return list.filter((literal) => literal !== this.model.core.trail.alwaysTrue);
   }
 

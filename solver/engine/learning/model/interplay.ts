@@ -40,56 +40,95 @@ interface SoilUse {
   readonly literal: number;
 }
 
-/** For every pair where one leaves what the other avoids: the other is over first, or a cleaning lies between. After the orders. */
+/**
+ * For every pair where u leaves what v avoids: v is over first, or a cleaning lies between. After the orders.
+ *
+ * Each v has one witness among the cleanings, or none: the last that ends before it starts. Whatever soils v must then end before the
+ * witness starts, or come after v. So there is no literal for each u, v and cleaning together.
+ */
 export function addSoil(problem: Problem, core: Core, conditions: Conditions, points: Points, orders: Orders): void {
-  const users = (resource: string, wanted: (use: Use) => boolean): SoilUse[] =>
+  const { alwaysTrue, alwaysFalse } = core.trail;
+  const not = (literal: number): number => conditions.not(literal);
+  for (const resource of problem.resources) {
+    const users = usersOf(problem, points, resource.id);
+    const cleaners = users((use) => use.cleans === true);
+    const soiled = soiledPairs(problem, resource.id, users);
+    for (const { v, by } of soiled.values()) {
+      // Witnesses that may be; a task that cleans and has no length may stand at its own edge.
+      const witnesses = cleaners.flatMap((c) => {
+        const precedes = c.task === v.task ? vanished(core, conditions, points, c.task) : orders.before(c.task, v.task);
+        const possible = conditions.exclude(c.literal, v.literal) ? alwaysFalse : precedes;
+        if (possible === alwaysFalse || orders.never(c.task, v.task)) return [];
+        const witness = conditions.boolean();
+        core.clause(not(witness), c.literal);
+        core.clause(not(witness), precedes);
+        return [{ cleaner: c, witness }];
+      });
+      // No witness at all is the remaining way.
+      const none = witnesses.length === 0 ? alwaysTrue : conditions.boolean();
+      if (none !== alwaysTrue) core.clause(not(v.literal), none, ...witnesses.map((w) => w.witness));
+      for (const u of by.values()) {
+        if (conditions.exclude(u.literal, v.literal)) continue;
+        const free = [not(u.literal), not(v.literal), orders.before(v.task, u.task)];
+        core.clause(...free, not(none));
+        for (const { cleaner, witness } of witnesses) {
+          const cleaned =
+            cleaner.task === u.task
+              ? conditions.all([vanished(core, conditions, points, u.task), orders.before(u.task, v.task)])
+              : orders.never(u.task, cleaner.task)
+                ? alwaysFalse
+                : orders.before(u.task, cleaner.task);
+          core.clause(...free, not(witness), cleaned);
+        }
+      }
+    }
+  }
+}
+
+type UsersWhere = (wanted: (use: Use) => boolean) => SoilUse[];
+
+function usersOf(problem: Problem, points: Points, resource: string): UsersWhere {
+  return (wanted) =>
     problem.tasks.flatMap((task, t) => {
       const modes = task.modes.flatMap((mode, m) =>
         mode?.uses.some((use) => use.resource === resource && wanted(use)) === true ? [m] : [],
       );
       return modes.length === 0 ? [] : [{ task: t, literal: points.inModes(t, modes) }];
     });
-  const not = (literal: number): number => conditions.not(literal);
-  for (const resource of problem.resources) {
-    const marks = new Set<string>();
-    for (const task of problem.tasks)
-      for (const mode of task.modes)
-        for (const use of mode?.uses ?? []) if (use.resource === resource.id) use.leaves?.forEach((m) => marks.add(m));
-    const cleaners = users(resource.id, (use) => use.cleans === true);
-    // One clause for each pair of literals, whatever mark they meet by.
-    const done = new Set<string>();
-    for (const mark of marks) {
-      const leavers = users(resource.id, (use) => use.leaves?.includes(mark) === true);
-      const avoiders = users(resource.id, (use) => use.avoids?.includes(mark) === true);
-      for (const u of leavers)
-        for (const v of avoiders) {
-          const key = `${u.task} ${u.literal} ${v.task} ${v.literal}`;
-          if (u.task === v.task || done.has(key) || conditions.exclude(u.literal, v.literal)) continue;
-          done.add(key);
-          const first = orders.before(u.task, v.task);
-          const between = cleaners.map((c) =>
-            conditions.all([
-              c.literal,
-              c.task === u.task ? first : orders.before(u.task, c.task),
-              c.task === v.task ? first : orders.before(c.task, v.task),
-              ...(c.task === u.task || c.task === v.task ? [vanished(core, points, c.task)] : []),
-            ]),
-          );
-          core.clause(not(u.literal), not(v.literal), orders.before(v.task, u.task), ...between);
-        }
+}
+
+/** By avoiding use: what may soil it. */
+function soiledPairs(
+  problem: Problem,
+  resource: string,
+  users: UsersWhere,
+): Map<string, { readonly v: SoilUse; readonly by: Map<string, SoilUse> }> {
+  const marks = new Set<string>();
+  for (const task of problem.tasks)
+    for (const mode of task.modes)
+      for (const use of mode?.uses ?? []) if (use.resource === resource) use.leaves?.forEach((mark) => marks.add(mark));
+  const pairs = new Map<string, { readonly v: SoilUse; readonly by: Map<string, SoilUse> }>();
+  const key = (use: SoilUse): string => `${use.task} ${use.literal}`;
+  for (const mark of marks) {
+    const leavers = users((use) => use.leaves?.includes(mark) === true);
+    for (const v of users((use) => use.avoids?.includes(mark) === true)) {
+      const entry = pairs.get(key(v)) ?? { v, by: new Map<string, SoilUse>() };
+      for (const u of leavers) if (u.task !== v.task) entry.by.set(key(u), u);
+      if (entry.by.size > 0) pairs.set(key(v), entry);
     }
   }
+  return pairs;
+}
 
-  /** True when the task has no length. */
-  function vanished(to: Core, at: Points, t: number): number {
-    const start = at.starts[t]!;
-    const end = at.ends[t]!;
-    if (start.x === end.x) return start.offset === end.offset ? to.trail.alwaysTrue : to.trail.alwaysFalse;
-    if (!at.mayVanish(t)) return to.trail.alwaysFalse;
-    const literal = conditions.boolean();
-    to.arcs.add(2 * end.x, 2 * start.x, end.offset - start.offset, literal);
-    return literal;
-  }
+/** True when the task has no length. */
+function vanished(core: Core, conditions: Conditions, points: Points, t: number): number {
+  const start = points.starts[t]!;
+  const end = points.ends[t]!;
+  if (start.x === end.x) return start.offset === end.offset ? core.trail.alwaysTrue : core.trail.alwaysFalse;
+  if (!points.mayVanish(t)) return core.trail.alwaysFalse;
+  const literal = conditions.boolean();
+  core.arcs.add(2 * end.x, 2 * start.x, end.offset - start.offset, literal);
+  return literal;
 }
 
 export function addReservoirs(problem: Problem, core: Core, conditions: Conditions, points: Points): void {

@@ -114,6 +114,11 @@ export class Orders {
     return this.differences.holds(this.points.ends[first]!, this.points.starts[second]!, 0);
   }
 
+  /** Whether `second` cannot start after `first` has ended, whatever is decided. */
+  never(first: number, second: number): boolean {
+    return this.differences.holds(this.points.starts[second]!, this.points.ends[first]!, 1);
+  }
+
   /** A literal under which `second` starts no earlier than `first` ends (it need not be true whenever that holds). Call after `close`. */
   before(first: number, second: number): number {
     const known = this.orders.get(this.key(first, second));

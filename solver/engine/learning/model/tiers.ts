@@ -12,11 +12,25 @@ import type { Differences } from './differences.ts';
 import type { Lengths } from './lengths.ts';
 import type { Points } from './points.ts';
 
-/** `x` is the variable, or −1 where the tier is not modelled. */
+/**
+ * A tier is at most `least + Σ factor × variable`. A sum of wide range has two variables, coarse and fine, so that no variable has
+ * thousands of values; without parts the tier is not modelled.
+ */
 export interface TierVariable {
-  readonly x: number;
+  readonly parts: readonly { readonly x: number; readonly factor: number }[];
   /** No value is below this. */
   readonly least: number;
+}
+
+/** Sums of a wider range than this are cut into a coarse and a fine part. */
+const WIDEST = 512;
+
+/** The factor of the coarse part for a range of values; 1 where one part will do. */
+function coarseness(range: number): number {
+  if (range <= WIDEST) return 1;
+  let factor = 2;
+  while (factor * factor < range) factor *= 2;
+  return factor;
 }
 
 export class Tiers {
@@ -70,7 +84,7 @@ export class Tiers {
       if (term.minus === true) core.arcs.add(2 * place.x + 1, 2 * x, plus - place.offset, guard);
       else core.arcs.add(2 * place.x, 2 * x, plus + place.offset, guard);
     }
-    return { x, least: 0 };
+    return { parts: [{ x, factor: 1 }], least: 0 };
   }
 
   private waiting(tier: WaitingTier): TierVariable {
@@ -147,11 +161,16 @@ export class Tiers {
     return this.bounded(sum, least, most);
   }
 
-  /** A variable that is at least the sum. */
+  /** Variables that together are at least the sum. */
   private bounded(sum: Sum, least: number, most: number): TierVariable {
-    const x = this.core.trail.variable(least, Math.max(least, most));
-    sum.add(x, -1).atMost(this.core, 0, this.core.trail.alwaysTrue);
-    return { x, least };
+    const { core } = this;
+    const range = Math.max(0, most - least);
+    const factor = coarseness(range);
+    const parts = [{ x: core.trail.variable(0, Math.ceil(range / factor)), factor }];
+    if (factor > 1) parts.push({ x: core.trail.variable(0, factor - 1), factor: 1 });
+    for (const part of parts) sum.add(part.x, -part.factor);
+    sum.atMost(core, least, core.trail.alwaysTrue);
+    return { parts, least };
   }
 
   /** At least one change fewer than there are groups surely on the resource. */
@@ -167,7 +186,7 @@ export class Tiers {
       });
       least += Math.max(0, groups.size - 1);
     }
-    return { x: -1, least };
+    return { parts: [], least };
   }
 }
 
@@ -180,6 +199,10 @@ export function largestLatest(tier: LatestTier, horizon: number): number {
 export function largestValue(problem: Problem): number {
   const { horizon } = problem;
   let largest = horizon;
+  const sum = (range: number): void => {
+    const factor = coarseness(range);
+    largest = Math.max(largest, Math.ceil(range / factor), factor);
+  };
   for (const tier of problem.tiers) {
     switch (tier.kind) {
       case 'latest':
@@ -187,18 +210,15 @@ export function largestValue(problem: Problem): number {
         break;
       case 'waiting':
         largest = Math.max(largest, ...tier.terms.map((term) => horizon - term.free));
-        largest = Math.max(
-          largest,
-          tier.terms.reduce((sum, term) => sum + term.weight * Math.max(0, horizon - term.free), 0),
-        );
+        sum(tier.terms.reduce((all, term) => all + term.weight * Math.max(0, horizon - term.free), 0));
         break;
       case 'cost': {
-        let sum = 0;
+        let all = 0;
         for (const task of problem.tasks)
           for (const mode of task.modes)
             if (mode?.cost !== undefined)
-              sum += Math.abs(mode.cost.fixed) + Math.abs(mode.cost.perMinute) * Math.min(mode.longest, horizon);
-        largest = Math.max(largest, sum);
+              all += Math.abs(mode.cost.fixed) + Math.abs(mode.cost.perMinute) * Math.min(mode.longest, horizon);
+        sum(all);
         break;
       }
       case 'changes':
