@@ -3,13 +3,8 @@ import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { buildIfStale } from './fresh.ts';
 
-/**
- * Builds the shell and runs it until its window is closed.
- *
- * @param binary of Electron
- * @returns its exit code
- */
-export async function startDesktop(root: string, binary: string, args: readonly string[]): Promise<number> {
+/** Builds the shell if its sources have changed. @returns the built main process */
+export async function buildDesktop(root: string): Promise<string> {
   const out = join(root, '.out', 'desktop');
   const sources = ['app', 'solver', 'renderer', '.config', 'electron.config.ts', 'package.json'];
   await buildIfStale(
@@ -20,7 +15,17 @@ export async function startDesktop(root: string, binary: string, args: readonly 
       await build({ root, configFile: join(root, 'electron.config.ts'), logLevel: 'warn' });
     },
   );
-  const shell = spawn(binary, [join(out, 'main', 'main.js'), ...args], { cwd: root, stdio: 'inherit' });
+  return join(out, 'main', 'main.js');
+}
+
+/**
+ * Builds the shell and runs it until its window is closed.
+ *
+ * @param binary of Electron
+ * @returns its exit code
+ */
+export async function startDesktop(root: string, binary: string, args: readonly string[]): Promise<number> {
+  const shell = spawn(binary, [await buildDesktop(root), ...args], { cwd: root, stdio: 'inherit' });
   return new Promise((resolve, reject) => {
     shell.once('error', reject);
     shell.once('exit', (code) => resolve(code ?? 1));

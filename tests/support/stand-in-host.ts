@@ -1,0 +1,49 @@
+/** A host with one of each document, whose jobs the test moves by hand. */
+import type { Host, JobEvents, PlanRequest } from '../../app/api.ts';
+import { kitchen, session, supper } from './supper.ts';
+
+export interface StandInHost extends Host {
+  readonly jobs: { readonly request: PlanRequest; readonly events: JobEvents; stopped: boolean }[];
+  readonly saved: unknown[];
+}
+
+const missing = (kind: string, id: string) =>
+  Promise.resolve({
+    ok: false as const,
+    faults: [{ document: `${kind} ${id}`, path: '', found: 'nothing', wanted: `a ${kind}`, mend: 'correct the id' }],
+  });
+const found = <T>(value: T) => Promise.resolve({ ok: true as const, value });
+
+export function standInHost(): StandInHost {
+  const jobs: StandInHost['jobs'] = [];
+  const saved: unknown[] = [];
+  const entry = {
+    kind: 'plan',
+    id: supper.id,
+    name: supper.name,
+    file: 'x.plan.json',
+    demo: false,
+    faults: [],
+  } as const;
+  return {
+    jobs,
+    saved,
+    list: () => Promise.resolve([entry]),
+    session: (id) => (id === session.id ? found(session) : missing('session', id)),
+    kitchen: (id) => (id === kitchen.id ? found(kitchen) : missing('kitchen', id)),
+    plan: (id) => (id === supper.id ? found(supper) : missing('plan', id)),
+    savePlan: (plan) => {
+      saved.push(plan);
+      return plan === null ? missing('plan', 'given') : found(entry);
+    },
+    startPlan: (request, events) => {
+      const job = { request, events, stopped: false };
+      jobs.push(job);
+      return {
+        stop: () => {
+          job.stopped = true;
+        },
+      };
+    },
+  };
+}
