@@ -94,6 +94,8 @@ export class Propagation {
         if (!this.slotRaised(store.takeSlot())) return this.fail();
       } else if (store.taskCount > 0) {
         if (!this.taskChanged(store.takeTask())) return this.fail();
+      } else if (store.choiceQueue.length > 0) {
+        reservoirs.touchChoice(store.choiceQueue.pop() as number);
       } else if (totals.anyDirty) {
         if (!totals.update()) return this.fail();
       } else if (reservoirs.anyDirty) {

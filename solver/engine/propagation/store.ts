@@ -40,7 +40,11 @@ export class Store {
   private readonly conditionLiterals: SparseLists;
   readonly choiceTasks: SparseLists;
   private readonly mustBreak: Uint8Array;
+  /** 1 for choices whose losses are queued; set by the rules that want to know. */
+  readonly watched: Uint8Array;
 
+  /** Choices that lost an option since they were last followed up. */
+  readonly choiceQueue: number[] = [];
   /** Conditions that became true and were not yet followed up. */
   readonly trueQueue: number[] = [];
   /** Conditions that became false and were not yet followed up. */
@@ -107,6 +111,7 @@ export class Store {
     this.choiceTasks = packLists(choiceTasks);
     this.mustBreak = new Uint8Array(table.conditions.length);
     for (const condition of compiled.forbidden) this.mustBreak[condition] = 1;
+    this.watched = new Uint8Array(optionCount.length);
     this.slotQueue = new Int32Array(slots);
     this.slotQueued = new Uint8Array(slots);
     this.taskQueue = new Int32Array(taskCount + 1);
@@ -235,6 +240,7 @@ export class Store {
     this.work++;
     trail.set(at, 0);
     trail.set(this.aliveCount + choice, left);
+    if (this.watched[choice] === 1) this.choiceQueue.push(choice);
     const { start, items } = this.choiceLiterals;
     const until = start[choice + 1] as number;
     for (let k = start[choice] as number; k < until; k++) {
@@ -443,6 +449,7 @@ export class Store {
 
   /** Forgets everything queued, after a contradiction. */
   clearQueues(): void {
+    this.choiceQueue.length = 0;
     this.trueQueue.length = 0;
     this.falseQueue.length = 0;
     this.breakQueue.length = 0;
