@@ -202,7 +202,7 @@ function addPool(t: Translation, pool: Pool, uses: readonly NeedLegend[]): void 
       builder.atLeast(end(before!.heat), start(operation.task), 0);
     }
     // Back on the heat while it is still hot, for that is what the time to boil again is reckoned from.
-    if (again !== null) builder.atMost(end(before!.heat), start(again.task), hotMinutes);
+    if (again !== null) builder.atMost(end(before!.heat), end(again.task), hotMinutes);
     if (before !== undefined && before.choice !== null) builder.forbid([...present, ...picks(before.choice, 0)]);
     builder.atLeast(end(heat), start(empty.task), 0);
     boils.push({ heat, choice, fill: number === 1 ? fill : null, again, fresh });
