@@ -2,7 +2,8 @@
 import type { PlannedSegment, PlannedStep } from '../kitchen/plan.ts';
 import { minutesDown, minutesUp } from '../kitchen/scaling.ts';
 import { durationMinutes } from '../kitchen/values.ts';
-import { called, type PieceReading, type Reading } from './reading.ts';
+import { called, type Reading } from './reading.ts';
+import { partsOf } from './segment-parts.ts';
 import type { Violation } from './violation.ts';
 
 const rule = 3;
@@ -55,23 +56,6 @@ function checkDoubled(reading: Reading, work: readonly Work[]): readonly Violati
   });
 }
 
-/** What a person must be able to do for a segment; null: anybody may. */
-function whoFor(piece: PieceReading, segment: PlannedSegment): readonly (string | null)[] {
-  if (piece.way === null || piece.spans === null) return [null];
-  if (segment.check !== true) {
-    const part = piece.way.parts[piece.main.indexOf(segment)];
-    return [part?.hands === 'on' ? part.who : null];
-  }
-  const index = piece.spans.findIndex(({ start, end }) => segment.start >= start && segment.start < end);
-  const part = piece.way.parts[index];
-  if (part?.hands !== 'off') return [null];
-  const at = segment.start - piece.spans[index]!.start;
-  const fitting = part.checks.filter(
-    ({ earliest, latest, minutes }) => at >= earliest && at <= latest && minutes === segment.end - segment.start,
-  );
-  return fitting.length === 0 ? [null] : fitting.map(({ who }) => who);
-}
-
 function checkAllowed(reading: Reading): readonly Violation[] {
   const { plan, clock } = reading;
   return reading.steps
@@ -81,8 +65,9 @@ function checkAllowed(reading: Reading): readonly Violation[] {
         .filter(({ hands }) => hands === 'on')
         .flatMap((segment): readonly Violation[] => {
           const person = plan.session.people.find(({ id }) => id === segment.person);
-          const wanted = whoFor(piece, segment);
-          if (person === undefined || wanted.some((who) => who === null || person.can.includes(who))) return [];
+          const wanted = partsOf(piece, segment).map(({ who }) => who);
+          if (person === undefined || wanted.length === 0) return [];
+          if (wanted.some((who) => who === null || person.can.includes(who))) return [];
           return [
             {
               rule,

@@ -9,6 +9,7 @@ import type { Soil } from '../kitchen/values.ts';
 import { rackUses } from './oven-course.ts';
 import { readPools } from './pool-course.ts';
 import { called, calledUse, stepsOfUse, type PieceReading, type Reading, type Use } from './reading.ts';
+import { partsOf } from './segment-parts.ts';
 import type { Violation } from './violation.ts';
 import { checkWashes, washesOf, type Wash } from './washes.ts';
 
@@ -112,17 +113,10 @@ function checkThings(reading: Reading): readonly Violation[] {
 }
 
 /** Whether a hand touches the food itself in a segment, or only the thing that it is in. */
-function handlesFood(piece: PieceReading, segment: PlannedSegment): boolean {
-  const parts = piece.way?.parts ?? [];
-  if (segment.check === true) {
-    const checks = parts.flatMap((part) => (part.hands === 'off' ? part.checks : []));
-    return checks.find((check) => check.name === segment.name)?.touchesFood ?? true;
-  }
-  const part = parts[piece.main.indexOf(segment)];
-  return part?.hands !== 'on' || part.touchesFood;
-}
+const handlesFood = (piece: PieceReading, segment: PlannedSegment): boolean =>
+  partsOf(piece, segment).every((part) => part.touchesFood);
 
-/** Hands are soiled by every hands-on segment of a step that touches food; washing a thing at the sink washes them too. */
+/** Hands are soiled by every hands-on segment that touches food; washing a thing at the sink washes them too. */
 function checkPeople(reading: Reading): readonly Violation[] {
   const { clock, plan } = reading;
   return plan.session.people.flatMap((person) => {

@@ -33,7 +33,8 @@ function on(chance: Seeded, most: number, extra: Partial<Extract<Segment, { hand
   const fixed = chance.chance(0.2) ? `PT${chance.int(1, Math.max(1, most - 1))}M30S` : minutes(chance.int(1, most));
   const grow = chance.chance(0.3) ? { perPortion: `PT${chance.int(5, 30)}S` } : {};
   const perKg = chance.chance(0.15) ? { perKg: 'PT1M' } : {};
-  return { hands: 'on', work: { fixed, ...grow, ...perKg }, ...extra };
+  const handles = chance.chance(0.2) ? { handles: 'things' as const } : {};
+  return { hands: 'on', work: { fixed, ...grow, ...perKg }, ...handles, ...extra };
 }
 
 function off(chance: Seeded, least: number, most: number, loose = 0.4): Extract<Segment, { hands: 'off' }> {

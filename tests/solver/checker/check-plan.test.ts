@@ -44,6 +44,16 @@ describe('the checker', () => {
     }
   });
 
+  test('floury hands may lift greens that they do not touch', () => {
+    const flouryHands = soilAndSafety.find(({ name }) => name === 'hands go from flour to greens unwashed')!;
+    const plan = changed((each) => {
+      flouryHands.change(each);
+      for (const id of ['greens/steam', 'millet/soak'])
+        for (const segment of recipeStep(each, id).segments) if (segment.hands === 'on') segment.handles = 'things';
+    });
+    expect(checkPlan(plan)).toEqual([]);
+  });
+
   test('an earlier day is counted by the clocks of the zone', () => {
     // The clocks go forward in the night: one hour less passes from 21:00 to the start.
     const hourLess = (days: number, clock: string): number =>
