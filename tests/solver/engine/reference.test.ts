@@ -1,5 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import type { Outcome } from '../../../solver/engine/outcome.ts';
+import { solveByLearning } from '../../../solver/engine/learning/prove.ts';
+import type { Outcome, Solve } from '../../../solver/engine/outcome.ts';
 import type { Problem } from '../../../solver/engine/problem.ts';
 import { solve } from '../../../solver/engine/solve.ts';
 import { bruteForce, lexicographicallyLess } from '../../support/brute-force.ts';
@@ -21,32 +22,37 @@ function expectHonest(problem: Problem, outcome: Outcome): void {
   expect(outcome.kind === 'proven').toBe(above);
 }
 
-describe('the engine beside a time-indexed integer program solved by HiGHS', () => {
+/** Each engine with the work units it is given, by its own measure: on small, and on tiny problems. */
+const engines: readonly {
+  readonly name: string;
+  readonly solve: Solve;
+  readonly efforts: readonly [number, number];
+}[] = [
+  { name: 'improving', solve, efforts: [200_000, 50_000] },
+  { name: 'learning', solve: solveByLearning, efforts: [3_000_000, 1_000_000] },
+];
+
+describe('the engines beside a time-indexed integer program solved by HiGHS', () => {
   // Three of the first fifty keep the integer program busy for most of a minute and are left out for that alone.
   const seeds = Array.from({ length: 50 }, (_, seed) => seed).filter((seed) => ![14, 30, 31].includes(seed));
   const skipped: string[] = [];
 
   it.each(seeds)('no finish is below the reference and a proven one is equal, problem %i', async (seed) => {
     const problem = randomProblem(seed, smallShape);
-    const outcome = solve(problem, { seed: 1, effort: 200_000 });
-    expectHonest(problem, outcome);
     const reference = await timeIndexedOptimum(problem, 60);
-    switch (reference.kind) {
-      case 'timeout':
-        skipped.push(`problem ${seed}: the integer program had no proof within 60 s`);
-        return;
-      case 'infeasible':
-        expect(['impossible', 'unknown']).toContain(outcome.kind);
-        return;
-      case 'optimal': {
-        expect(faultsOf(problem, reference.solution)).toEqual([]);
-        expect(outcome.kind).not.toBe('impossible');
-        if (outcome.kind !== 'proven' && outcome.kind !== 'bounded') return;
-        const first = outcome.tiers[0];
-        expect(first?.value).toBeGreaterThanOrEqual(reference.value);
-        expect(first?.bound).toBeLessThanOrEqual(reference.value);
-        if (first?.proven === true) expect(first.value).toBe(reference.value);
-      }
+    if (reference.kind === 'timeout') skipped.push(`problem ${seed}: the integer program had no proof within 60 s`);
+    if (reference.kind === 'optimal') expect(faultsOf(problem, reference.solution)).toEqual([]);
+    for (const engine of engines) {
+      const outcome = engine.solve(problem, { seed: 1, effort: engine.efforts[0] });
+      expectHonest(problem, outcome);
+      if (reference.kind === 'infeasible') expect(['impossible', 'unknown'], engine.name).toContain(outcome.kind);
+      if (reference.kind !== 'optimal') continue;
+      expect(outcome.kind, engine.name).not.toBe('impossible');
+      if (outcome.kind !== 'proven' && outcome.kind !== 'bounded') continue;
+      const first = outcome.tiers[0];
+      expect(first?.value, engine.name).toBeGreaterThanOrEqual(reference.value);
+      expect(first?.bound, engine.name).toBeLessThanOrEqual(reference.value);
+      if (first?.proven === true) expect(first.value, engine.name).toBe(reference.value);
     }
   });
 
@@ -56,23 +62,28 @@ describe('the engine beside a time-indexed integer program solved by HiGHS', () 
   });
 });
 
-describe('the engine beside complete enumeration of every tier', () => {
+describe('the engines beside complete enumeration of every tier', () => {
   it.each(Array.from({ length: 300 }, (_, seed) => 10_000 + seed))(
     'no plan is better than the best of all, and proven tiers are equal, problem %i',
     (seed) => {
       const problem = randomProblem(seed, tinyShape);
-      const outcome = solve(problem, { seed: 1, effort: 50_000 });
-      expectHonest(problem, outcome);
       const truth = bruteForce(problem);
-      if (truth.kind === 'infeasible') expect(['impossible', 'unknown']).toContain(outcome.kind);
-      if (truth.kind !== 'optimal') return;
-      expect(outcome.kind).not.toBe('impossible');
-      if (outcome.kind !== 'proven' && outcome.kind !== 'bounded') return;
-      expect(lexicographicallyLess(plainTierValues(problem, outcome.solution), truth.values)).toBe(false);
-      outcome.tiers.forEach((tier, index) => {
-        if (tier.proven) expect(tier.value).toBe(truth.values[index]);
-      });
-      expect(outcome.tiers[0]?.bound).toBeLessThanOrEqual(truth.values[0] ?? 0);
+      expect(truth.kind).not.toBe('unfinished');
+      for (const engine of engines) {
+        const outcome = engine.solve(problem, { seed: 1, effort: engine.efforts[1] });
+        expectHonest(problem, outcome);
+        if (truth.kind === 'infeasible') expect(['impossible', 'unknown'], engine.name).toContain(outcome.kind);
+        if (truth.kind !== 'optimal') continue;
+        expect(outcome.kind, engine.name).not.toBe('impossible');
+        if (outcome.kind !== 'proven' && outcome.kind !== 'bounded') continue;
+        expect(lexicographicallyLess(plainTierValues(problem, outcome.solution), truth.values), engine.name).toBe(
+          false,
+        );
+        outcome.tiers.forEach((tier, index) => {
+          if (tier.proven) expect(tier.value, engine.name).toBe(truth.values[index]);
+        });
+        expect(outcome.tiers[0]?.bound, engine.name).toBeLessThanOrEqual(truth.values[0] ?? 0);
+      }
     },
   );
 });
