@@ -176,14 +176,14 @@ describe('every demo component', () => {
       id: 'baked-trout',
       of: ['trout'],
       factor: 0.778,
-      food: 'wild salmon fillet, dry heat, NDB 15076 and its cooked entry',
+      food: 'wild salmon fillet, dry heat, NDB 15076 and 15209',
     },
     { id: 'shaken-potatoes', of: ['potatoes'], factor: 0.812, food: 'potato, baked in skin, NDB 11352 and 11356' },
     {
       id: 'turkey-patties',
       of: ['turkey-mince', 'spinach'],
       factor: 0.737,
-      food: 'turkey mince and frozen spinach, cooked',
+      food: 'turkey mince, NDB 05306, and frozen spinach, NDB 11464',
     },
   ])('makes a cooked weight of $id near that of published yields: $food', ({ id, of, factor }) => {
     const component = byId(components, id);

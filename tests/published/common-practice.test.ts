@@ -20,7 +20,7 @@ const practice = demoComponents(PRACTICE);
 
 function planned(session: Session, components: readonly Component[]): Plan {
   const kitchen = byId(kitchens, session.kitchens[0]!);
-  const result = planSession({ session, kitchen, components, seed: 1, effort: 100_000_000 });
+  const result = planSession({ session, kitchen, components, seed: 1, effort: 1_000_000 });
   if (result.kind !== 'planned') throw new Error(JSON.stringify(result));
   expect(checkPlan(result.plan)).toEqual([]);
   return result.plan;
