@@ -1,0 +1,241 @@
+/** The verbs, run on files in a folder of their own, with the solver in this thread. */
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { runCommand } from '../../../app/cli/run.ts';
+import type { Terminal } from '../../../app/cli/terminal.ts';
+import { readDocument } from '../../../app/documents/read-document.ts';
+import { documentText } from '../../../app/documents/write-document.ts';
+import { checkPlan } from '../../../solver/checker/check-plan.ts';
+import { component, inOven, off, on, session as sessionOf, smallKitchen, step } from '../../support/documents.ts';
+import { emptyFolder } from '../../support/folder.ts';
+import { inThreadSolver } from '../../support/solvers.ts';
+import { supper } from '../../support/supper.ts';
+
+/** Peeled, then roasted 40 min; the oven of the small kitchen takes 18 min to 200 °C. */
+const roots = component('roots', [
+  step('peel', [on(5)], [{ use: 'board' }]),
+  step('roast', [on(1, { name: 'into the oven' }), off(40), on(1, { name: 'take out' })], [inOven(200)], {
+    after: [{ step: 'peel' }],
+  }),
+]);
+const cook = sessionOf([roots], { id: 'cook', name: 'Sunday roots' });
+
+let folder: string;
+beforeEach(async () => {
+  folder = await emptyFolder();
+  const documents = [roots, cook, smallKitchen(), smallKitchen({ id: 'no-oven', name: 'Camp kitchen', ovens: [] })];
+  for (const document of documents)
+    await writeFile(join(folder, `${document.id}.${document.kind}.json`), documentText(document));
+  await writeFile(join(folder, 'supper.plan.json'), documentText(supper));
+});
+
+async function afterheat(...args: readonly string[]) {
+  const out: string[] = [];
+  const err: string[] = [];
+  const terminal: Terminal = {
+    out: (text) => out.push(text),
+    err: (text) => err.push(text),
+    progress: () => {},
+    onInterrupt: () => () => {},
+    folder,
+  };
+  const verb = args[0];
+  const takesData = verb !== undefined && verb !== 'schema' && !verb.startsWith('-');
+  const code = await runCommand(takesData ? [...args, '--data', folder] : args, terminal, inThreadSolver);
+  return { code, out: out.join('\n'), err: err.join('\n') };
+}
+
+describe('plan', () => {
+  test('prints what each person does when, the oven’s dial, and the figures', async () => {
+    const { code, out } = await afterheat('plan', 'cook.session.json', '--effort', '100000');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Sunday roots\nSmall kitchen, 2026-03-08 10:00 Europe\/Lisbon\nfinish after 1 h/);
+    expect(out).toMatch(/Ada\n {2}\d\d:\d\d–\d\d:\d\d {2}peel \(roots\) · .*board/);
+    expect(out).toMatch(/roast: take out \(roots\)/);
+    expect(out).toMatch(/dial\n {2}10:00 {8}200 °C conventional/);
+    expect(out).toMatch(/finish: 60 min, proven/);
+  });
+
+  test('prints a summary in minutes as JSON, and no document', async () => {
+    const { code, out } = await afterheat('plan', 'cook', '--json', '--effort', '100000');
+    const summary = JSON.parse(out) as Record<string, unknown>;
+    expect(code).toBe(0);
+    // Heating 18 min, in 1, roasting 40, out 1.
+    expect(summary).toMatchObject({
+      status: 'proven',
+      finishMinutes: 60,
+      boundMinutes: 60,
+      handsOnMinutes: 7,
+      kitchen: 'small',
+      crew: ['ada'],
+    });
+    expect(Object.keys(summary)).toEqual(
+      expect.arrayContaining(['tiers', 'allAwayMinutes', 'solveMs', 'steps', 'ovens', 'pools']),
+    );
+    expect(summary['steps']).toContainEqual(
+      expect.objectContaining({
+        id: 'roots/roast',
+        component: 'roots',
+        start: 18,
+        end: 60,
+        hands: [
+          { person: 'ada', start: 18, end: 19 },
+          { person: 'ada', start: 59, end: 60 },
+        ],
+      }),
+    );
+    expect(summary['ovens']).toMatchObject([
+      { oven: 'oven', settings: [{ minute: 0, celsius: 200 }, { celsius: null }] },
+    ]);
+    expect(out).not.toContain('"components"');
+  });
+
+  test('writes the plan document with what it was made from, which is valid', async () => {
+    const { code } = await afterheat('plan', 'cook', '--out', 'roots.plan.json', '--effort', '100000');
+    expect(code).toBe(0);
+    const read = readDocument('roots.plan.json', await readFile(join(folder, 'roots.plan.json'), 'utf8'), 'plan');
+    if (!read.ok) throw new Error(JSON.stringify(read.faults));
+    expect([read.value.session, read.value.kitchen, read.value.components]).toEqual([cook, smallKitchen(), [roots]]);
+    expect(checkPlan(read.value)).toEqual([]);
+  });
+
+  test('gives the same plan for the same seed and effort', async () => {
+    const plans = [];
+    for (const file of ['a.plan.json', 'b.plan.json']) {
+      await afterheat('plan', 'cook', '--seed', '5', '--effort', '20000', '--out', file);
+      plans.push(await readFile(join(folder, file), 'utf8'));
+    }
+    expect(plans[0]).toBe(plans[1]);
+  });
+
+  test('takes a kitchen by its file or its id, and says what it lacks', async () => {
+    for (const kitchen of ['no-oven.kitchen.json', 'no-oven']) {
+      const { code, err } = await afterheat('plan', 'cook', '--kitchen', kitchen);
+      expect(code).toBe(2);
+      expect(err).toContain('steps[1].needs');
+      expect(err).toContain('no-oven');
+    }
+  });
+
+  test('ends with 1 and the reason where no plan is possible', async () => {
+    await writeFile(join(folder, 'cook.session.json'), documentText({ ...cook, longest: 'PT30M' }));
+    const told = await afterheat('plan', 'cook');
+    expect(told).toMatchObject({ code: 1, out: '' });
+    expect(told.err).toMatch(/^No plan is possible: /);
+    const { code, out } = await afterheat('plan', 'cook', '--json');
+    expect(code).toBe(1);
+    expect(JSON.parse(out)).toMatchObject({ status: 'impossible' });
+  });
+
+  test('ends with 2 and every fault where the input is bad', async () => {
+    await writeFile(join(folder, 'cook.session.json'), JSON.stringify({ ...cook, longest: 'long', people: [] }));
+    const { code, err, out } = await afterheat('plan', 'cook.session.json');
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toContain('cook.session.json, longest: found "long"\n    wanted: an ISO 8601 duration');
+    expect(err).toContain('cook.session.json, people: found an empty list');
+    expect((await afterheat('plan', 'none.session.json')).err).toContain('none.session.json: found no such file');
+    expect((await afterheat('plan', 'nowhere')).err).toContain('no session with the id "nowhere"');
+  });
+
+  test('prefers the components beside the session’s file to those of the data folder', async () => {
+    const other = await emptyFolder();
+    await writeFile(join(other, 'cook.session.json'), documentText(cook));
+    await writeFile(join(other, 'roots.component.json'), documentText({ ...roots, steps: [step('peel', [on(9)])] }));
+    const { out } = await afterheat('plan', join(other, 'cook.session.json'), '--json');
+    expect(JSON.parse(out)).toMatchObject({ finishMinutes: 9 });
+  });
+});
+
+describe('check', () => {
+  test('says that a valid plan keeps the rules', async () => {
+    expect(await afterheat('check', 'supper.plan.json')).toMatchObject({
+      code: 0,
+      out: `${supper.name}: all ten rules hold (${supper.steps.length} steps)`,
+    });
+  });
+
+  test('ends with 1 and names each violation', async () => {
+    await writeFile(join(folder, 'broken.plan.json'), documentText({ ...supper, steps: supper.steps.slice(1) }));
+    const { code, out } = await afterheat('check', 'broken.plan.json');
+    expect(code).toBe(1);
+    expect(out).toMatch(/^Rule \d+: /);
+    const json = await afterheat('check', 'broken.plan.json', '--json');
+    expect(JSON.parse(json.out)).toMatchObject({ valid: false });
+  });
+
+  test('ends with 2 where there is no plan', async () => {
+    expect((await afterheat('check', 'cook.session.json')).err).toContain('wanted: "plan"; give a plan document here');
+    expect((await afterheat('check', 'cook.session.json')).code).toBe(2);
+  });
+});
+
+describe('compare', () => {
+  test('prints the figures of each kitchen side by side', async () => {
+    await writeFile(join(folder, 'slow.kitchen.json'), documentText(slow()));
+    const { code, out } = await afterheat('compare', 'cook', '--kitchen', 'small', '--kitchen', 'slow.kitchen.json');
+    expect(code).toBe(0);
+    // The slow oven takes twice the 18 min to 200 °C.
+    expect(out).toMatch(/finish +60 min +78 min \(\+18\)/);
+  });
+
+  test('ends with 2 where a kitchen cannot do it, and still tells the other', async () => {
+    const { code, out, err } = await afterheat('compare', 'cook', '--kitchen', 'small', '--kitchen', 'no-oven');
+    expect(code).toBe(2);
+    expect(out).toMatch(/^Small kitchen: finish after 1 h/);
+    expect(err).toMatch(/^no-oven: /);
+  });
+
+  test('needs two kitchens', async () => {
+    expect((await afterheat('compare', 'cook')).code).toBe(2);
+  });
+});
+
+/** The small kitchen with an oven that heats half as fast. */
+function slow() {
+  const small = smallKitchen({ id: 'slow', name: 'Slow kitchen' });
+  const ovens = small.ovens.map((oven) => ({
+    ...oven,
+    heating: oven.heating.map((row) => ({ ...row, minutes: row.minutes * 2 })),
+  }));
+  return { ...small, ovens };
+}
+
+describe('model', () => {
+  test('prints the problem, which speaks of no food', async () => {
+    const { code, out } = await afterheat('model', 'cook');
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ format: 'afterheat.problem', version: 1, name: 'cook', horizon: 180 });
+  });
+
+  test('writes it to a file', async () => {
+    expect(await afterheat('model', 'cook', '--out', 'p.json')).toMatchObject({ code: 0, out: '' });
+    expect(JSON.parse(await readFile(join(folder, 'p.json'), 'utf8'))).toMatchObject({ format: 'afterheat.problem' });
+  });
+});
+
+describe('schema', () => {
+  test('prints the JSON Schema of a kind', async () => {
+    const { code, out } = await afterheat('schema', 'kitchen');
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ $schema: 'http://json-schema.org/draft-07/schema#' });
+  });
+
+  test('ends with 2 for another word', async () => {
+    expect(await afterheat('schema', 'fridge')).toMatchObject({
+      code: 2,
+      err: 'KIND is one of kitchen, component, session, plan, not "fridge"',
+    });
+  });
+});
+
+test('help has an example of every verb', async () => {
+  const { code, out } = await afterheat('--help');
+  expect(code).toBe(0);
+  for (const verb of ['plan', 'check', 'compare', 'model', 'chart'])
+    expect(out.split('Examples:')[1]).toContain(`afterheat ${verb}`);
+});
+
+test('a wrong command ends with 2 and points to the help', async () => {
+  expect(await afterheat()).toMatchObject({ code: 2, err: 'afterheat: no verb was given\nTry: afterheat --help' });
+});
