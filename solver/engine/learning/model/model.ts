@@ -44,9 +44,10 @@ export class Model {
     this.addLags(differences, isHard);
     differences.close();
     this.orders = new Orders(core, this.conditions, this.points, differences);
-    new Resources(core, problem, this.points, this.orders);
+    const resources = new Resources(core, problem, this.points, this.orders);
     addStates(problem, this.points, this.orders);
     this.orders.close();
+    resources.close();
     addSoil(problem, core, this.conditions, this.points, this.orders);
     addReservoirs(problem, core, this.conditions, this.points);
     addForbidden(problem, core, this.conditions);

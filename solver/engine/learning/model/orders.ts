@@ -114,6 +114,11 @@ export class Orders {
     return this.differences.holds(this.points.ends[first]!, this.points.starts[second]!, 0);
   }
 
+  /** The order literal of a pair in conflict; always false where none was made. */
+  known(first: number, second: number): number {
+    return this.orders.get(this.key(first, second)) ?? this.core.trail.alwaysFalse;
+  }
+
   /** Whether `second` cannot start after `first` has ended, whatever is decided. */
   never(first: number, second: number): boolean {
     return this.differences.holds(this.points.starts[second]!, this.points.ends[first]!, 1);

@@ -2,6 +2,7 @@
  * Resources: a time-table each, orders for pairs that together exceed the capacity, and a time-table for each set of resources that
  * some task chooses among (two persons together are a resource of two), which sees work whose choice is still open.
  */
+import { Disjunctive } from '../propagators/disjunctive.ts';
 import { Timetable } from '../propagators/timetable.ts';
 import type { TimetableTask } from '../propagators/timetable.ts';
 import type { Problem, Resource } from '../../problem.ts';
@@ -32,7 +33,7 @@ export class Resources {
   private readonly orders: Orders;
   private readonly amounts = new Map<string, Amounts[]>();
   /** Exclusive resources as (task, literal) lists, for disjunctive propagation. */
-  readonly exclusive: { readonly task: number; readonly literal: number }[][] = [];
+  private readonly exclusive: { readonly task: number; readonly literal: number; readonly length: number }[][] = [];
 
   constructor(core: Core, problem: Problem, points: Points, orders: Orders) {
     this.core = core;
@@ -98,7 +99,16 @@ export class Resources {
     const allPairs = this.pairs(amounts, sure, most);
     const steady = capacity.every((c) => c === most);
     const alwaysLong = amounts.every((item) => item.byMode.every((amount, m) => amount === item.sureByMode[m]));
-    if (allPairs) this.exclusive.push(amounts.map((item, k) => ({ task: item.task, literal: sure[k]![0]!.literal })));
+    if (allPairs && amounts.length > 2)
+      this.exclusive.push(
+        amounts.map(({ task, sureByMode }, k) => ({
+          task,
+          literal: sure[k]![0]!.literal,
+          length: Math.min(
+            ...this.problem.tasks[task]!.modes.map((mode, m) => (sureByMode[m]! > 0 ? mode!.shortest : Infinity)),
+          ),
+        })),
+      );
     if (allPairs && steady && alwaysLong) return;
     const tasks = amounts.map((item): TimetableTask => ({
       start: points.starts[item.task]!.x,
@@ -131,6 +141,32 @@ export class Resources {
         }
       }
     return every;
+  }
+
+  /** Posts what exclusive resources say about sets. Call when the orders are closed. */
+  close(): void {
+    const { core, points, orders } = this;
+    const seen = new Set<string>();
+    for (const list of this.exclusive) {
+      const key = list.map((item) => `${item.task} ${item.literal}`).join(',');
+      if (seen.has(key)) continue;
+      seen.add(key);
+      const order = new Int32Array(list.length ** 2).fill(core.trail.alwaysFalse);
+      list.forEach((a, i) =>
+        list.forEach((b, j) => {
+          if (i !== j) order[i * list.length + j] = orders.known(a.task, b.task);
+        }),
+      );
+      const tasks = list.map((item) => ({
+        start: points.starts[item.task]!.x,
+        startOffset: points.starts[item.task]!.offset,
+        end: points.ends[item.task]!.x,
+        endOffset: points.ends[item.task]!.offset,
+        length: item.length,
+        literal: item.literal,
+      }));
+      core.post(new Disjunctive(core.trail, tasks, order));
+    }
   }
 
   /** Sets of resources that some task chooses among, one resource a mode. */
