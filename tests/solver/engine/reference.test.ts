@@ -33,8 +33,8 @@ const engines: readonly {
 ];
 
 describe('the engines beside a time-indexed integer program solved by HiGHS', () => {
-  // Three of the first fifty keep the integer program busy for most of a minute and are left out for that alone.
-  const seeds = Array.from({ length: 50 }, (_, seed) => seed).filter((seed) => ![14, 30, 31].includes(seed));
+  // Six of the first fifty keep the integer program busy longest and are left out for that alone.
+  const seeds = Array.from({ length: 50 }, (_, seed) => seed).filter((seed) => ![0, 14, 26, 30, 31, 34].includes(seed));
   const skipped: string[] = [];
 
   it.each(seeds)('no finish is below the reference and a proven one is equal, problem %i', async (seed) => {
