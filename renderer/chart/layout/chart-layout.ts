@@ -4,7 +4,7 @@
 import type { Plan } from '../../../solver/kitchen/plan.ts';
 import { durationMinutes } from '../../../solver/kitchen/values.ts';
 import { barMark, type BarMark } from './bar-marks.ts';
-import type { Gone, Group, Keeping, Lane } from './lane-model.ts';
+import type { Bar, Gone, Group, Keeping, Lane } from './lane-model.ts';
 import { hillMark, type HillMark } from './oven-marks.ts';
 import { chartSizes, type ChartSizes, type Reading } from './sizes.ts';
 import { clockTicks, timeScale, type Tick, type TimeScale, type View } from './time-scale.ts';
@@ -77,8 +77,13 @@ function laneMark({ plan, scale, sizes }: Frame, lane: Lane, y: number): LaneMar
     lane.kind === 'hands' || lane.kind === 'things'
       ? lane.gone.map((each) => ({ gone: each, x: scale.x(each.from), w: scale.x(each.until) - scale.x(each.from) }))
       : [];
+  const rowMark = (bar: Bar, at: number): BarMark => {
+    const after = lane.bars.filter((each) => each.row === bar.row && each.start >= bar.end);
+    const next = Math.min(plan.allAwayMinutes + 1_000, ...after.map((each) => each.start));
+    return barMark(bar, scale, sizes, at, rowHeight, Math.min(scale.right, scale.x(next)));
+  };
   const rows = (start: number): readonly BarMark[] =>
-    lane.bars.map((bar) => barMark(bar, scale, sizes, start + bar.row * (rowHeight + sizes.gap), rowHeight));
+    lane.bars.map((bar) => rowMark(bar, start + bar.row * (rowHeight + sizes.gap)));
   switch (lane.kind) {
     case 'hands':
     case 'things': {
@@ -87,20 +92,22 @@ function laneMark({ plan, scale, sizes }: Frame, lane: Lane, y: number): LaneMar
     }
     case 'water': {
       const steam = lane.steamRows * (rowHeight + sizes.gap);
-      const surface = sizes.small + 4;
+      // Above the surface stands when it boils, below the pot what was ladled out.
+      const words = sizes.small * 1.5;
       const boiling = Math.max(
-        sizes.water,
-        (lane.rows - lane.steamRows) * (rowHeight + sizes.gap) + sizes.gap + surface,
+        sizes.water + words,
+        (lane.rows - lane.steamRows) * (rowHeight + sizes.gap) + sizes.small + words,
       );
       const bottom = top + steam + boiling;
+      const foot = lane.draws.length === 0 ? 0 : words;
       const bars = lane.bars.map((bar) => {
         const row = bar.row * (rowHeight + sizes.gap);
         const down =
           bar.row < lane.steamRows ? row : row + boiling - (lane.rows - lane.steamRows) * (rowHeight + sizes.gap);
-        return barMark(bar, scale, sizes, top + down, rowHeight);
+        return rowMark(bar, top + down);
       });
-      const water = waterMark(lane, scale, sizes, top + steam, bottom, clock);
-      return { lane, y, h: sizes.caption + steam + boiling + sizes.gap, gone, bars, water, keeping: [] };
+      const water = waterMark(lane, scale, top + steam + words, bottom, clock);
+      return { lane, y, h: sizes.caption + steam + boiling + foot + sizes.gap, gone, bars, water, keeping: [] };
     }
     case 'keeping': {
       const keeping = lane.keeping.map((each, index) => ({
@@ -134,8 +141,9 @@ function groupMark(frame: Frame, group: Group, y: number): GroupMark {
     at += mark.h;
     return mark;
   });
+  const peak = first - above * 0.42;
   const hill =
-    group.hill === null ? null : hillMark(group.hill, scale, sizes, first, at, (minute) => clockAt(plan.start, minute));
+    group.hill === null ? null : hillMark(group.hill, scale, sizes, peak, at, (minute) => clockAt(plan.start, minute));
   return { group, y, h: at + sizes.between * 0.4 - y, lanes, hill };
 }
 

@@ -69,8 +69,8 @@ export function placeWords(plan: Plan, place: PlannedPlace): string {
       const oven = plan.kitchen.ovens.find((candidate) => candidate.id === place.oven);
       const heat =
         place.afterheat === true
-          ? `in its afterheat, within ${windowWords(place)}C`
-          : `${place.function ?? ''} at ${windowWords(place)}C`;
+          ? `in its afterheat, within ${windowWords(place).replace('°', ' °C')}`
+          : `${place.function ?? ''} at ${windowWords(place).replace('°', ' °C')}`;
       return `${oven?.name ?? 'oven'}, ${name}, ${heat.trim()}${place.amount < 100 ? `, ${place.amount} % of the rack` : ''}`;
     }
     case 'burner':

@@ -106,11 +106,11 @@ export function hillMark(
       fits && end !== undefined
         ? {
             x: scale.x(off) + textWidth('off', sizes.small, 'bold') + 14,
-            y: top - sizes.dial + sizes.small + 2,
+            y: top - 6,
             text: label,
           }
         : null,
-    dial: dialMarks(hill, scale, sizes, top - sizes.dial + sizes.small + 2, clock),
+    dial: dialMarks(hill, scale, sizes, top - 6, clock),
     top,
     bottom,
   };

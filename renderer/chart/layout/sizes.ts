@@ -31,16 +31,16 @@ export function chartSizes(width: number, reading: Reading): ChartSizes {
   const narrow = width < 700;
   const px = (value: number): number => Math.round(value * k * 2) / 2;
   return {
-    text: px(13),
+    text: px(13.5),
     small: px(12),
-    letter: px(13),
+    letter: px(13.5),
     gutter: narrow ? 0 : px(172),
     axis: px(34),
-    hands: px(88),
-    bar: px(27),
+    hands: px(92),
+    bar: px(28),
     gap: px(5),
     between: px(13),
-    dial: px(23),
+    dial: px(35),
     water: px(40),
     keeping: px(18),
     caption: narrow ? px(19) : 0,

@@ -38,7 +38,8 @@ export interface StepFacts {
 }
 
 function segments(plan: Plan, step: PlannedStep): readonly SegmentFact[] {
-  return step.segments.map((segment) => {
+  const inOrder = [...step.segments].sort((a, b) => a.start - b.start || b.end - a.end);
+  return inOrder.map((segment) => {
     const limit = segment.hands === 'off' ? segmentLimit(plan, step, segment) : null;
     const rest = limit !== null && limit > segment.end ? `, may wait until ${clockAt(plan.start, limit)}` : '';
     const plain = segment.hands === 'on' ? (segment.probe === true ? 'read the core' : 'hands-on') : 'goes by itself';
@@ -72,7 +73,7 @@ function cautions(plan: Plan, step: PlannedStep): readonly string[] {
       ? []
       : [`Kept at ${hotHold.leastC} °C or hotter, for ${minutesWords(durationMinutes(hotHold.longest))} at most.`]),
     ...(rack?.afterheat === true
-      ? [`The oven is off and falls through ${windowWords(rack)}C: no second filling.`]
+      ? [`The oven is off and falls through ${windowWords(rack).replace('°', ' °C')}: no second filling.`]
       : []),
     ...(off === undefined
       ? []

@@ -15,7 +15,8 @@ export function textWidth(text: string, size: number, weight: Weight = 'regular'
   const table = weight === 'bold' ? BOLD : REGULAR;
   let sum = 0;
   for (const letter of text) {
-    const code = letter.codePointAt(0)!;
+    // A space that does not break is as wide as one that does.
+    const code = letter === '\u00a0' ? 32 : letter.codePointAt(0)!;
     const index = code >= 32 && code < 127 ? code - 32 : OTHERS.indexOf(letter) + (OTHERS.includes(letter) ? 95 : -1);
     sum += table[index] ?? UNKNOWN;
   }

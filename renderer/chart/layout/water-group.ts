@@ -34,7 +34,7 @@ function waterLane(plan: Plan, owners: ReadonlyMap<string, Owner>, course: PoolC
   return {
     kind: 'water',
     id: `pool/${course.pool}`,
-    name: `${poolName(plan, course.pool)}, ${volumeWords(fullMl)}`,
+    name: `${poolName(plan, course.pool)}, ${volumeWords(fullMl).replace(' ', '\u00a0')}`,
     course,
     fullMl,
     leastMl: pool?.leastMl ?? 0,

@@ -1,7 +1,6 @@
 /** A pool's water as a body whose surface is its level, with its boils and what was ladled out. */
 import { volumeWords } from './kitchen-names.ts';
 import type { Draw, Lane } from './lane-model.ts';
-import type { ChartSizes } from './sizes.ts';
 import type { TimeScale } from './time-scale.ts';
 
 export interface DrawMark {
@@ -30,13 +29,12 @@ const round = (value: number): number => Math.round(value * 10) / 10;
 export function waterMark(
   lane: Extract<Lane, { kind: 'water' }>,
   scale: TimeScale,
-  sizes: ChartSizes,
   top: number,
   bottom: number,
   clock: (minute: number) => string,
 ): WaterMark {
   const { level, boils } = lane.course;
-  const y = (ml: number): number => bottom - (ml / lane.fullMl) * (bottom - top - sizes.small);
+  const y = (ml: number): number => bottom - (ml / lane.fullMl) * (bottom - top);
   const steps: string[] = [];
   let last = y(0);
   for (const change of level) {
