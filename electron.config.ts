@@ -31,6 +31,6 @@ export default defineConfig({
     root: page.root!,
     base: './',
     plugins: page.plugins!,
-    build: { ...page.build, rollupOptions: { input: `${root}/renderer/index.html` } },
+    build: { ...page.build, rollupOptions: { ...page.build?.rollupOptions, input: `${root}/renderer/index.html` } },
   },
 });

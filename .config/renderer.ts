@@ -22,6 +22,7 @@ export function rendererConfig(root: string, outDir: string): InlineConfig {
       // The page's security policy lets no data: address be a script or a style, and fonts come as files.
       assetsInlineLimit: 0,
       modulePreload: { polyfill: false },
+      rollupOptions: { checks: { bundlerTimings: false } },
     },
   };
 }

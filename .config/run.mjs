@@ -49,6 +49,7 @@ export async function buildNodeEntry(entry) {
       target: 'node20',
       sourcemap: true,
       rollupOptions: {
+        checks: { bundlerTimings: false },
         input: [...new Set([entry, WORKER])].map((path) => join(root, path)),
         output: { entryFileNames: '[name].js', format: 'es' },
       },
