@@ -1,6 +1,6 @@
 /** From a session to a plan: translated, solved, and read back. The caller checks it before it is shown. */
 import type { SolveOptions, TraceRow } from '../engine/outcome.ts';
-import { solve } from '../engine/solve.ts';
+import { solveTogether } from '../engine/together.ts';
 import type { InputFault } from '../kitchen/fault.ts';
 import type { Plan } from '../kitchen/plan.ts';
 import { sessionToProblem, type SessionInput } from './session-to-problem.ts';
@@ -41,7 +41,7 @@ export function planSession(input: PlanSessionInput): PlanSessionResult {
     ...(input.shouldStop === undefined ? {} : { shouldStop: input.shouldStop }),
     ...(input.onProgress === undefined ? {} : { onProgress: (row) => input.onProgress!(row) }),
   };
-  const outcome = solve(problem, options);
+  const outcome = solveTogether(problem, options);
   switch (outcome.kind) {
     case 'impossible':
       return { kind: 'impossible', reason: outcome.clash.reason, requirements: outcome.clash.requirements };

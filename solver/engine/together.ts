@@ -1,0 +1,157 @@
+/**
+ * The ensemble and the learner together. Schedule generation and neighbourhoods give the first plans and good ones soon; the
+ * conflict-learning engine takes them over, improves them and proves. They take turns, each turn longer than the one before,
+ * and hand each other the best plan. Effort is counted, not timed: the same problem, seed and effort give the same outcome.
+ */
+import { Learner } from './learning/learner.ts';
+import type { Outcome, Solution, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
+import type { Problem } from './problem.ts';
+import { solve as solveByEnsemble } from './solve.ts';
+
+/** Work units of the ensemble's first turn, and how much longer each turn is than the last. */
+const FIRST_TURN = 60_000;
+const GROWTH = 1.6;
+/** The learner's units are this much smaller than the ensemble's, in which effort is counted (measured on kitchen problems). */
+const LEARNER_UNITS = 20;
+/** Conflicts between looks at the effort and the caller. */
+const SLICE = 250;
+/** Share of the effort left that a tier may take before the next one gets its turn. */
+const TIER_SHARE = 0.7;
+
+/**
+ * Solves a problem with both engines.
+ *
+ * @param problem see `problem.ts`; faults throw `ProblemFault`
+ * @param options effort and seed decide everything; see `SolveOptions`
+ * @returns proven or bounded with a plan; impossible after proof; unknown where nothing was found
+ */
+export const solveTogether: Solve = (problem, options) => new Team(problem, options).run();
+
+class Team {
+  readonly #trace: TraceRow[] = [];
+  #ensembleWork = 0;
+  #best: Solution | null = null;
+  #firstBound = 0;
+  #learner: Learner | null = null;
+
+  constructor(
+    private readonly problem: Problem,
+    private readonly options: SolveOptions,
+  ) {
+    this.#best = options.start ?? null;
+  }
+
+  get #spent(): number {
+    return this.#ensembleWork + Math.floor((this.#learner?.work ?? 0) / LEARNER_UNITS);
+  }
+
+  get #left(): number {
+    return this.options.effort - this.#spent;
+  }
+
+  #told(): boolean {
+    return this.options.shouldStop?.() === true;
+  }
+
+  run(): Outcome {
+    let turn = FIRST_TURN;
+    /** Spent when the tier that the learner works on began. */
+    let ground = 0;
+    for (let round = 0; ; round++) {
+      const ended = this.#ensembleTurn(Math.min(turn, this.#left), round);
+      if (ended !== null) return ended;
+      this.#learner ??= new Learner(this.problem, this.options.seed);
+      const learner = this.#learner;
+      if (this.#best !== null) learner.offer(this.#best);
+      ground = this.#learnerTurn(learner, turn, ground);
+      if (learner.done || learner.impossible || this.#left <= 0 || this.#told()) break;
+      turn = Math.ceil(turn * GROWTH);
+    }
+    return this.#outcome(this.#learner);
+  }
+
+  /** @returns the outcome, where the ensemble has settled it all or there is nothing left to spend */
+  #ensembleTurn(effort: number, round: number): Outcome | null {
+    // Once the first tier is proved, the learner does better alone.
+    if ((this.#learner?.tier ?? 0) > 0 || effort <= 0) return null;
+    const { options } = this;
+    const outcome = solveByEnsemble(this.problem, {
+      seed: (options.seed + round) >>> 0,
+      effort,
+      ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
+      ...(this.#best === null ? {} : { start: this.#best }),
+      onProgress: (row, solution) => this.#report(this.#spent + row.work, row.value, row.bound, solution),
+    });
+    this.#ensembleWork += outcome.work;
+    if ('solution' in outcome) {
+      this.#best = outcome.solution;
+      this.#firstBound = Math.max(this.#firstBound, outcome.tiers[0]?.bound ?? 0);
+    }
+    const settled = outcome.kind === 'proven' || outcome.kind === 'impossible';
+    return settled || this.#told() || this.#left <= 0 ? this.#withOwnCount(outcome) : null;
+  }
+
+  #withOwnCount(outcome: Outcome): Outcome {
+    const learner = this.#learner;
+    if (learner !== null && learner.best !== null && 'solution' in outcome) {
+      learner.offer(outcome.solution);
+      if (outcome.kind !== 'proven') return this.#outcome(learner);
+    }
+    return { ...outcome, work: this.#spent, trace: this.#trace };
+  }
+
+  /** @returns what was spent when the tier now worked on began */
+  #learnerTurn(learner: Learner, turn: number, ground: number): number {
+    const { options } = this;
+    const until = this.#spent + Math.min(turn, this.#left);
+    while (!learner.done && !learner.impossible && !learner.model.tooLarge && this.#spent < until && !this.#told()) {
+      const last = learner.tier + 1 >= this.problem.tiers.length;
+      const share = last ? Infinity : ground + TIER_SHARE * (options.effort - ground);
+      const step = learner.improve({
+        conflicts: SLICE,
+        work: Math.max(1, (Math.min(until, share) - this.#spent) * LEARNER_UNITS),
+        ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
+      });
+      if (step === 'closed') ground = this.#spent;
+      if (step === 'spent' && learner.best !== null && this.#spent >= share) {
+        learner.pass();
+        ground = this.#spent;
+      }
+      this.#best = learner.best ?? this.#best;
+      this.#report(this.#spent, learner.values[0] ?? null, learner.bounds[0] ?? 0, learner.best);
+    }
+    return ground;
+  }
+
+  #report(work: number, value: number | null, bound: number, solution: Solution | null): void {
+    const before = this.#trace.at(-1);
+    const known = value === null ? (before?.value ?? null) : Math.min(value, before?.value ?? value);
+    const most = Math.max(bound, before?.bound ?? 0);
+    const row = { work, value: known, bound: known === null ? most : Math.min(most, known) };
+    if (before !== undefined && before.value === row.value && before.bound === row.bound) return;
+    this.#trace.push(row);
+    this.options.onProgress?.(row, solution);
+  }
+
+  #outcome(learner: Learner): Outcome {
+    const common = { work: this.#spent, trace: this.#trace };
+    if (learner.impossible && learner.best === null) {
+      const clash = {
+        kind: 'exhausted',
+        reason: 'every combination was ruled out',
+        tasks: [],
+        requirements: [],
+      } as const;
+      return { kind: 'impossible', stopped: false, ...common, clash };
+    }
+    if (learner.best === null) return { kind: 'unknown', stopped: true, ...common };
+    let sure = true;
+    const tiers = learner.outcomes().map((tier, index): TierOutcome => {
+      // A bound on a later tier stands only under the values above it; the first tier's stands always.
+      const bound = index === 0 ? Math.min(tier.value, Math.max(tier.bound, this.#firstBound)) : tier.bound;
+      sure = sure && bound === tier.value;
+      return { ...tier, bound, proven: sure };
+    });
+    return { kind: sure ? 'proven' : 'bounded', stopped: !sure, ...common, solution: learner.best, tiers };
+  }
+}
