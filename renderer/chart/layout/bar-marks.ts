@@ -85,7 +85,7 @@ export function barMark(
     checks,
     ...labels,
     ticks: bar.ticks.map((tick) => ({ x: scale.x(tick.minute), words: tick.words })),
-    limit: bar.limit === null ? null : { x: scale.x(bar.limit), y: y + h / 2 },
+    limit: bar.limit === null ? null : { x: scale.x(bar.limit), y: y + h - 4 },
     whole: shown === bar.labels[0],
   };
 }
