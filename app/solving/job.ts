@@ -5,7 +5,7 @@ import type { Kitchen } from '../../solver/kitchen/kitchen.ts';
 import type { Intent, Session } from '../../solver/kitchen/session.ts';
 
 /** Work units that take two to three seconds on an ordinary machine. */
-export const DEFAULT_EFFORT = 1_000_000;
+export const DEFAULT_EFFORT = 4_000_000;
 export const DEFAULT_SEED = 1;
 
 /** All that decides a plan. */
