@@ -39,7 +39,7 @@ function checkHolds(reading: Reading): readonly Violation[] {
   const strange = plan.holds
     .filter((planned) => !known.has(planned))
     .map(({ component, hold, place }) => ({
-      rule: rule as 4,
+      rule: rule,
       message: `${component} holds ${place.id} for “${hold}” once too often, or never asked to.`,
       steps: [],
       minute: place.from,
@@ -99,7 +99,7 @@ function checkPans(reading: Reading): readonly Violation[] {
     boils
       .filter(({ burner }) => !fits(pan, burner))
       .map(({ burner, onHeat }) => ({
-        rule: rule as 4,
+        rule: rule,
         message: `${pan} with ${pool} does not fit ${burner}, where it stands at ${clock.at(onHeat)}.`,
         steps: [],
         minute: onHeat,

@@ -165,17 +165,17 @@ export function checkStepsThere(reading: Reading): readonly Violation[] {
   const twice = plan.steps.filter(({ id }) => seen.has(id) || !seen.add(id));
   return [
     ...reading.faults.map((fault) => ({
-      rule: rule as 1,
+      rule: rule,
       message: `${fault.document}, ${fault.path}: found ${fault.found}, wanted ${fault.wanted}.`,
       steps: [],
     })),
     ...twice.map((planned) => ({
-      rule: rule as 1,
+      rule: rule,
       message: `${called(planned)} is in the plan twice.`,
       steps: [planned.id],
     })),
     ...reading.strangers.map((planned) => ({
-      rule: rule as 1,
+      rule: rule,
       message: `${called(planned)} is in the plan, and no step of the session asks for it.`,
       steps: [planned.id],
     })),

@@ -61,6 +61,7 @@ function dialAt(oven: Oven, uses: readonly WindowUse[], minute: number, celsius:
 }
 
 /**
+ * @param oven its dial and tables
  * @param uses what is cooked with the heat on (not afterheat), minutes and °C as written in the needs
  * @param on minute at which it is switched on, and minute at which it is switched off
  * @param roomC temperature before, °C
