@@ -1,4 +1,8 @@
-/** Seeded chance for search: a 32-bit generator (xorshift multiply, "mulberry" family) that is the same on every machine. */
+/**
+ * Seeded chance for search, the same on every machine.
+ *
+ * @see source: the public-domain mixing function "mulberry32" (T. Ettinger, 2017)
+ */
 export class Random {
   private state: number;
 

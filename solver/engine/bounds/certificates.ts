@@ -18,7 +18,9 @@ export function findClash(workshop: Workshop): Clash | null {
 }
 
 function findCycle(workshop: Workshop, store: Store): Clash | null {
-  const { problem, compiled } = workshop;
+  const { compiled } = workshop;
+  // Lags are numbered as in the problem that search works on.
+  const { problem } = compiled;
   const { origin, horizon, taskCount } = compiled;
   const edges = sureEdges(store);
   for (let task = 0; task < taskCount; task++) {
@@ -28,10 +30,10 @@ function findCycle(workshop: Workshop, store: Store): Clash | null {
   }
   const cycle = positiveCycle(edges, origin + 1);
   if (cycle === null) return null;
-  const tasks = [...new Set(cycle.flatMap((edge) => [edge.from >> 1, edge.to >> 1]))].filter(
-    (task) => task < taskCount,
-  );
-  const requirements = [...new Set(cycle.flatMap((edge) => problem.lags[edge.lag]?.requirement ?? []))];
+  const ascending = (numbers: number[]): number[] => [...new Set(numbers)].sort((a, b) => a - b);
+  const tasks = ascending(cycle.flatMap((edge) => [edge.from >> 1, edge.to >> 1])).filter((task) => task < taskCount);
+  const lags = ascending(cycle.map((edge) => edge.lag).filter((lag) => lag >= 0));
+  const requirements = [...new Set(lags.flatMap((lag) => problem.lags[lag]?.requirement ?? []))];
   const excess = cycle.reduce((sum, edge) => sum + edge.least, 0);
   const names = tasks.map((task) => problem.tasks[task]?.id ?? '');
   const overHorizon = cycle.some((edge) => edge.lag === -2);
