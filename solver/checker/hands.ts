@@ -6,7 +6,7 @@ import { called, type Reading } from './reading.ts';
 import { partsOf } from './segment-parts.ts';
 import type { Violation } from './violation.ts';
 
-const rule = 3;
+const rule = 3 as const;
 
 interface Work {
   readonly planned: PlannedStep;

@@ -7,7 +7,7 @@ import { GUARD_C, ovenCourses, rackUses, type OvenCourse, type RackUse } from '.
 import type { Reading } from './reading.ts';
 import type { Violation } from './violation.ts';
 
-const rule = 5;
+const rule = 5 as const;
 const degrees = (celsius: number): string => `${Math.round(celsius)} °C`;
 
 function checkDial(course: OvenCourse, reading: Reading): readonly Violation[] {

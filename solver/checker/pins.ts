@@ -5,7 +5,7 @@ import { durationMinutes } from '../kitchen/values.ts';
 import { called, type Reading, type StepReading } from './reading.ts';
 import type { Violation } from './violation.ts';
 
-const rule = 10;
+const rule = 10 as const;
 /** A dish for the table is ready at most so long before it, minutes, unless the session says otherwise. */
 const TABLE_ALLOWANCE = 5;
 

@@ -7,7 +7,7 @@ import { called, calledUse, stepsOfUse, type Reading, type StepReading, type Use
 import { mismatches, placeKind } from './suits.ts';
 import type { Violation } from './violation.ts';
 
-const rule = 4;
+const rule = 4 as const;
 
 function checkStep({ wholes }: StepReading, reading: Reading): readonly Violation[] {
   const { plan, clock } = reading;

@@ -7,7 +7,7 @@ import { called, type Reading } from './reading.ts';
 import { firstOver } from './sweep.ts';
 import type { Violation } from './violation.ts';
 
-const rule = 4;
+const rule = 4 as const;
 
 /** A thing of the kitchen, or room on one, held for some time. */
 export interface Holding {

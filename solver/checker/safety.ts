@@ -10,7 +10,7 @@ import { GUARD_C, ovenCourses } from './oven-course.ts';
 import { called, type PieceReading, type Reading, type StepReading } from './reading.ts';
 import type { Violation } from './violation.ts';
 
-const rule = 9;
+const rule = 9 as const;
 type Courses = ReturnType<typeof ovenCourses>;
 const told = (message: string, steps: readonly string[], minute: number): Violation => ({
   rule,

@@ -13,7 +13,7 @@ import { partsOf } from './segment-parts.ts';
 import type { Violation } from './violation.ts';
 import { checkWashes, washesOf, type Wash } from './washes.ts';
 
-const rule = 8;
+const rule = 8 as const;
 /** Things that food soils. Vessels must also be washed between one component and another. */
 const SOILED: readonly PlaceKind[] = ['pan', 'tray', 'bowl', 'board', 'tool'];
 const VESSELS: readonly PlaceKind[] = ['pan', 'tray', 'bowl'];

@@ -9,7 +9,7 @@ import { boilMinutes } from './boiling.ts';
 import { called, type PieceReading, type Reading, type StepReading } from './reading.ts';
 import type { Violation } from './violation.ts';
 
-const rule = 1;
+const rule = 1 as const;
 type Tell = (message: string, minute?: number) => void;
 
 function tellTo(violations: Violation[], steps: readonly string[]): Tell {

@@ -7,7 +7,7 @@ import { readPools, type PoolReading } from './pool-course.ts';
 import type { Reading } from './reading.ts';
 import type { Violation } from './violation.ts';
 
-const rule = 7;
+const rule = 7 as const;
 type Tell = (message: string, minute: number, steps?: readonly string[]) => void;
 
 /** Minutes of hands that filling, changing, putting back on the heat and emptying take. */
