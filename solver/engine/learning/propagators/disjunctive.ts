@@ -296,7 +296,8 @@ export class Disjunctive implements Propagator {
       members[found++] = k;
       work += this.length[k]!;
     }
-    for (let c = found - 1; c >= 0; c--) {
+    // One is needed even where the first start alone reaches the goal.
+    for (let c = found - 1; c >= 0 && found > 1; c--) {
       const k = members[c]!;
       if (a + work - this.length[k]! < goal) continue;
       work -= this.length[k]!;
