@@ -69,9 +69,9 @@ export function figuresOf(plan: Plan): readonly Figure[] {
 export function provenWords(plan: Plan): string {
   const [first] = plan.tiers;
   const what = first?.id === 'latest-start' ? 'latest start' : 'shortest';
-  const stopped = plan.stopped ? ' Stopped early.' : '';
+  const stopped = plan.stopped ? ' More effort may do better.' : '';
   if (first === undefined) return stopped.trim();
-  if (first.proven) return `Proven ${what}: no valid plan does better.${stopped}`;
+  if (first.proven) return `Proven ${what}: no valid plan does better.`;
   if (first.bound <= 0) return `A valid plan; how near it is to the best possible is not known yet.${stopped}`;
   const gap = Math.max(0, first.value - first.bound);
   return `Within ${minutesWords(gap)} of the best possible.${stopped}`;

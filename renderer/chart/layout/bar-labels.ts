@@ -78,7 +78,7 @@ function beside(bar: Bar, { area, free, sizes }: Around, within: Fitted | null):
     bar.labels.findIndex((label) => !label.includes(' · ')),
   );
   if (within !== null && within.choice <= full) return null;
-  const x = area.x + area.w + 6;
+  const x = area.x + area.w + sizes.text * 0.45;
   const found = across(bar, { x, y: area.y, w: free - x - 6, h: sizes.text }, sizes.text, 'regular', false);
   if (found === null || (within !== null && found.choice >= within.choice)) return null;
   const shift = (area.h - sizes.text) / 2;
@@ -91,11 +91,11 @@ export function solidLabel(bar: Bar, around: Around): Labels {
   const size = signSize(bar, area.w - 0.5, sizes);
   const width = signWidth(bar, size);
   const fits = area.w >= width + 0.5;
-  const pad = Math.min(5, area.w * 0.14);
+  const pad = Math.min(size * 0.4, area.w * 0.14);
   if (area.h <= size * 4) {
     const x = Math.min(area.x + pad, area.x + (area.w - width) / 2);
     const letter = fits ? { x, y: area.y + area.h / 2 + size * 0.35, size, onTone: true } : null;
-    const used = letter === null ? 0 : x - area.x + width + 5;
+    const used = letter === null ? 0 : x - area.x + width + size * 0.38;
     const within = across(bar, { ...area, x: area.x + used, w: area.w - used - 2 }, sizes.text, 'bold', true);
     return { letter, text: beside(bar, around, within) ?? within };
   }
@@ -129,8 +129,8 @@ export function outlinedLabel(bar: Bar, around: Around): Labels {
       text: beside(bar, around, null),
     };
   }
-  const inset = Math.min(4, (right - left - width) / 2);
-  const used = inset + width + 5;
+  const inset = Math.min(size * 0.3, (right - left - width) / 2);
+  const used = inset + width + size * 0.38;
   const room = { x: left + used, y: area.y + 1, w: right - left - used - 3, h: area.h - 2 };
   const within = across(bar, room, sizes.text, 'regular', false);
   return { letter: { x: left + inset, y, size, onTone: false }, text: beside(bar, around, within) ?? within };

@@ -22,6 +22,8 @@ export interface ChartSizes {
   /** Height of a lane's name where it stands above the lane. */
   readonly caption: number;
   readonly radius: number;
+  /** Thickness of lines, as a multiple of the usual. */
+  readonly pen: number;
 }
 
 /** @param width of the whole chart, px, 200 or more */
@@ -45,5 +47,6 @@ export function chartSizes(width: number, reading: Reading): ChartSizes {
     keeping: px(18),
     caption: narrow ? px(19) : 0,
     radius: px(4),
+    pen: k,
   };
 }
