@@ -3,6 +3,7 @@ import type { SolverClient } from '../solving/solver-client.ts';
 import { readArguments } from './arguments.ts';
 import { HELP } from './help.ts';
 import type { ExitCode, Terminal } from './terminal.ts';
+import { chartVerb } from './verbs/chart.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
 import { modelVerb } from './verbs/model.ts';
@@ -47,7 +48,7 @@ export async function runCommand(
           case 'model':
             return await modelVerb(subject, options, terminal);
           case 'chart':
-            return 2;
+            return await chartVerb(subject, options, terminal);
           case 'schema':
             return await schemaVerb(subject, options, terminal);
         }

@@ -214,6 +214,30 @@ describe('model', () => {
   });
 });
 
+describe('chart', () => {
+  test('draws a plan into an SVG file, light or dark', async () => {
+    await afterheat('plan', 'cook', '--out', 'roots.plan.json', '--effort', '20000');
+    for (const args of [
+      ['--out', 'light.svg'],
+      ['--out', 'dark.svg', '--dark'],
+    ])
+      expect(await afterheat('chart', 'roots.plan.json', ...args)).toMatchObject({ code: 0, out: '', err: '' });
+    const [light, dark] = await Promise.all(
+      ['light.svg', 'dark.svg'].map((name) => readFile(join(folder, name), 'utf8')),
+    );
+    expect(light).toMatch(/^<svg [^>]*xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
+    expect(light).toContain('Ada');
+    expect(dark).not.toBe(light);
+  });
+
+  test('does not draw a plan that breaks a rule', async () => {
+    await writeFile(join(folder, 'broken.plan.json'), documentText({ ...supper, steps: supper.steps.slice(1) }));
+    const { code, out, err } = await afterheat('chart', 'broken.plan.json');
+    expect([code, out]).toEqual([1, '']);
+    expect(err).toMatch(/\nRule \d+: /);
+  });
+});
+
 describe('schema', () => {
   test('prints the JSON Schema of a kind', async () => {
     const { code, out } = await afterheat('schema', 'kitchen');

@@ -1,0 +1,35 @@
+/** `afterheat chart PLAN --out x.svg` */
+import { resolve } from 'node:path';
+import { chartSvg } from '../../../renderer/paper/chart-svg.ts';
+import { writeText } from '../../documents/write-document.ts';
+import type { Options } from '../arguments.ts';
+import { findNamed } from '../find-documents.ts';
+import type { ExitCode, Terminal } from '../terminal.ts';
+import { faultsText } from '../text/faults.ts';
+import { violationsOf } from '../text/violations.ts';
+
+/** Draws a plan as lanes, into the file of `--out` or to the standard output. A plan that breaks a rule is not drawn. */
+export async function chartVerb(subject: string, options: Options, terminal: Terminal): Promise<ExitCode> {
+  const named = await findNamed('plan', subject, {
+    folder: terminal.folder,
+    ...(options.data === undefined ? {} : { data: options.data }),
+  });
+  if (!named.ok) {
+    terminal.err(faultsText(named.faults));
+    return 2;
+  }
+  const plan = named.value.document;
+  const violations = violationsOf(plan);
+  if (violations.length > 0) {
+    terminal.err(['This plan breaks a rule, so it is not drawn:', ...violations].join('\n'));
+    return 1;
+  }
+  const svg = chartSvg(plan, { dark: options.dark });
+  if (options.out === undefined) {
+    terminal.out(svg);
+    return 0;
+  }
+  const written = await writeText(resolve(terminal.folder, options.out), svg);
+  if (!written.ok) terminal.err(faultsText(written.faults));
+  return written.ok ? 0 : 2;
+}
