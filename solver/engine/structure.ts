@@ -30,6 +30,8 @@ export interface Structure {
   readonly ownChoices: SparseLists;
   /** Choices that decide which tasks there are and are made first, in order of the problem. */
   readonly shaping: readonly number[];
+  /** 1 for those. */
+  readonly shapes: Uint8Array;
   /** 1 for choices whose optional tasks only clean or fill: made when something needs them. */
   readonly onDemand: Uint8Array;
   /** For each choice its options, those with the fewest optional tasks first. */
@@ -83,6 +85,7 @@ export function readStructure(compiled: Compiled): Structure {
     afterCondition: Int32Array.from(after.flatMap((list) => list.map((entry) => entry.condition))),
     ownChoices: packLists(findOwnChoices(compiled)),
     shaping,
+    shapes: Uint8Array.from(onDemand, (_, choice) => (shaping.includes(choice) ? 1 : 0)),
     onDemand,
     leanest,
   };

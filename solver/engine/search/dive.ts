@@ -25,6 +25,8 @@ export interface DiveOrders {
   readonly guide: Int32Array;
   /** Times to decide by chance among open options, per cent. */
   readonly whim: number;
+  /** The same for choices that decide which tasks there are. */
+  readonly shapeWhim: number;
   /** Dead ends allowed. */
   readonly failLimit: number;
 }
@@ -369,7 +371,8 @@ export class Dive {
     const { start, items } = structure.leanest;
     const from = start[choice] as number;
     const until = start[choice + 1] as number;
-    if (orders.whim > 0 && random.percent(orders.whim)) {
+    const whim = structure.shapes[choice] === 1 ? orders.shapeWhim : orders.whim;
+    if (whim > 0 && random.percent(whim)) {
       let pick = random.below(store.openOptions(choice));
       for (let k = from; k < until; k++)
         if (store.isAlive(choice, items[k] as number) && pick-- === 0) return items[k] as number;

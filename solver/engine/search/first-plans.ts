@@ -17,7 +17,7 @@ export function findFirstPlans(workshop: Workshop, rounds: number, most: number)
   for (let round = 0; round < most && !workshop.budget.over(); round++) {
     if (round >= rounds && workshop.best !== null) return;
     const rule = priorityRules[round % priorityRules.length] as PriorityRule;
-    wheel.turn(rule, round, round < 12 ? 0 : 15, round % 2 === 1 ? workshop.compiled.horizon : 0);
+    wheel.turn(rule, round, round < 12 ? 0 : 15, round % 2 === 1 ? workshop.compiled.horizon : 0, round < 3 ? 0 : 50);
   }
 }
 
@@ -25,7 +25,7 @@ export function findFirstPlans(workshop: Workshop, rounds: number, most: number)
 export function findPlanByRule(workshop: Workshop, rule: PriorityRule, most: number): Plan | null {
   const wheel = new SqueakyWheel(workshop);
   for (let round = 0; round < most && !workshop.budget.over(); round++) {
-    const plan = wheel.turn(rule, round, round < 4 ? 0 : 10, 0);
+    const plan = wheel.turn(rule, round, round < 4 ? 0 : 10, 0, round < 4 ? 0 : 30);
     if (plan !== null) return plan;
   }
   return null;
@@ -38,12 +38,12 @@ class SqueakyWheel {
     this.boost = new Float64Array(workshop.compiled.taskCount);
   }
 
-  turn(rule: PriorityRule, round: number, whim: number, soilWeight: number): Plan | null {
+  turn(rule: PriorityRule, round: number, whim: number, soilWeight: number, shapeWhim: number): Plan | null {
     const { compiled, structure, dive, budget } = this.workshop;
     const { boost } = this;
     const { start, items } = structure.blockTasks;
     dive.forget();
-    const plan = this.workshop.planByRule(rule, 12 + 4 * Math.min(20, round), whim, boost, soilWeight);
+    const plan = this.workshop.planByRule(rule, 12 + 4 * Math.min(20, round), whim, boost, soilWeight, shapeWhim);
     for (let task = 0; task < boost.length; task++) {
       if (plan !== null) {
         boost[task] = (boost[task] as number) * 0.7;

@@ -112,7 +112,7 @@ export class Improver {
       return;
     }
     const rule = priorityRules[random.below(priorityRules.length)] as PriorityRule;
-    const plan = workshop.planByRule(rule, 40, 25, undefined, random.percent(50) ? workshop.compiled.horizon : 0);
+    const plan = workshop.planByRule(rule, 40, 25, undefined, random.percent(50) ? workshop.compiled.horizon : 0, 60);
     if (plan !== null) this.current = plan;
   }
 
@@ -177,6 +177,7 @@ export class Improver {
       key,
       guide,
       whim: random.percent(30) ? 15 : 0,
+      shapeWhim: 70,
       failLimit: 6,
     };
   }

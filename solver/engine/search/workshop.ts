@@ -54,7 +54,14 @@ export class Workshop {
   }
 
   /** One dive by a rule; a backward one is pulled forward again. @returns the plan or null */
-  planByRule(rule: PriorityRule, failLimit: number, whim = 0, boost?: Float64Array, soilWeight = 0): Plan | null {
+  planByRule(
+    rule: PriorityRule,
+    failLimit: number,
+    whim = 0,
+    boost?: Float64Array,
+    soilWeight = 0,
+    shapeWhim = whim,
+  ): Plan | null {
     const backward = rule.direction === 'backward';
     const facts = this.ruleFacts();
     const key =
@@ -68,6 +75,7 @@ export class Workshop {
       key,
       guide: this.noGuide(),
       whim,
+      shapeWhim,
       failLimit,
     });
     return plan === null || !backward ? plan : (this.shift(plan, false, failLimit) ?? plan);
@@ -76,7 +84,7 @@ export class Workshop {
   /** Rebuilds a plan in its own order, towards the front or the back, with the same choices. */
   shift(plan: Plan, backward: boolean, failLimit: number): Plan | null {
     const key = Float64Array.from(plan.start, (start, task) => (backward ? -(plan.end[task] as number) : start));
-    return this.diveOnce({ backward, parallel: false, key, guide: plan.choices, whim: 0, failLimit });
+    return this.diveOnce({ backward, parallel: false, key, guide: plan.choices, whim: 0, shapeWhim: 0, failLimit });
   }
 
   /** One dive from the store's present state, undone afterwards; a plan found is checked and offered as the best. */
