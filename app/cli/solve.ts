@@ -5,8 +5,13 @@ import type { Terminal } from './terminal.ts';
 /** Solves shorter than this show no progress, ms. */
 const QUIET_MS = 600;
 
-/** Plans, and follows it on the standard error. */
-export function solve(host: Pick<Host, 'startPlan'>, request: PlanRequest, terminal: Terminal): Promise<PlanResult> {
+/** Plans, and follows it on the standard error; `what` begins each line there. */
+export function solve(
+  host: Pick<Host, 'startPlan'>,
+  request: PlanRequest,
+  terminal: Terminal,
+  what = 'planning',
+): Promise<PlanResult> {
   return new Promise((resolve) => {
     const began = performance.now();
     let deaf = (): void => {};
@@ -15,7 +20,7 @@ export function solve(host: Pick<Host, 'startPlan'>, request: PlanRequest, termi
         if (performance.now() - began < QUIET_MS) return;
         const best = value === null ? 'no plan yet' : `best ${value}`;
         terminal.progress(
-          `planning: ${best}, bound ${bound}, ${Math.round(share * 100)} % of the effort; Ctrl-C takes the best so far`,
+          `${what}: ${best}, bound ${bound}, ${Math.round(share * 100)} % of the effort; Ctrl-C takes the best so far`,
         );
       },
       onDone: (result) => {

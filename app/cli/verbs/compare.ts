@@ -27,7 +27,7 @@ export async function compareVerb(
     return 2;
   }
   const host = createHost({ library, folder: dataFolder(options.data), solver: solver() });
-  const results = await Promise.all(kitchens.map((kitchen) => solve(host, requestFor(kitchen), terminal)));
+  const results = await Promise.all(kitchens.map((kitchen) => solve(host, requestFor(kitchen), terminal, kitchen)));
   if (options.json)
     terminal.out(
       JSON.stringify(
