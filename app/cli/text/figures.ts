@@ -28,7 +28,7 @@ export function headlineOf(plan: Plan): string {
       : `finish after ${minutesText(plan.finishMinutes)} (${proved})`,
     `hands-on ${minutesText(plan.handsOnMinutes)}`,
     `all away after ${minutesText(plan.allAwayMinutes)}`,
-    ...(plan.stopped ? ['stopped before all was proved'] : []),
+    ...(plan.stopped ? ['ended before all was proved'] : []),
   ].join('; ');
 }
 

@@ -81,6 +81,13 @@ function ovenLines(plan: Plan, at: (minute: number) => string): readonly string[
   });
 }
 
+/** Room of the kitchen that has no name of its own. */
+const ROOM: Readonly<Record<string, string>> = {
+  resting: 'resting shelf',
+  cooling: 'cooling rack',
+  drying: 'drying rack',
+};
+
 const componentName = (plan: Plan, id: string): string =>
   plan.components.find((component) => component.id === id)?.name ?? id;
 
@@ -99,5 +106,5 @@ function placeName(plan: Plan, { kind, id, oven }: PlannedPlace): string {
     ...(kitchen.kettle === undefined ? [] : [kitchen.kettle]),
     ...(session.pools ?? []),
   ];
-  return things.find((thing) => thing.id === id)?.name ?? kind;
+  return things.find((thing) => thing.id === id)?.name ?? ROOM[kind] ?? kind;
 }
