@@ -147,15 +147,16 @@ function groupMark(frame: Frame, group: Group, y: number): GroupMark {
   return { group, y, h: at + sizes.between * 0.4 - y, lanes, hill };
 }
 
-/**
- * @param groups of `plan`, from `chartGroups`
- * @param width of the chart, px
- */
-export function chartLayout(
-  plan: Plan,
-  groups: readonly Group[],
-  { width, view, reading }: { readonly width: number; readonly view: View; readonly reading: Reading },
-): ChartMarks {
+/** How a chart is seen. */
+export interface Seen {
+  /** Of the chart, px. */
+  readonly width: number;
+  readonly view: View;
+  readonly reading: Reading;
+}
+
+/** @param groups of `plan`, from `chartGroups` */
+export function chartLayout(plan: Plan, groups: readonly Group[], { width, view, reading }: Seen): ChartMarks {
   const sizes = chartSizes(width, reading);
   const scale = timeScale(view, sizes.gutter, width - (sizes.gutter === 0 ? 0 : 10));
   const frame: Frame = { plan, scale, sizes };

@@ -90,7 +90,7 @@ export function hillMark(
       ? ''
       : `${path(points)}L${round(scale.x(points.at(-1)!.minute))} ${bottom}L${round(scale.x(points[0]!.minute))} ${bottom}Z`;
   const off = settings.at(-1)?.celsius === null ? settings.at(-1)!.minute : Infinity;
-  const turn = off === Infinity ? [] : [{ minute: off, celsius: temperatureAt(line, off) }];
+  const turn = off === Infinity || line.length === 0 ? [] : [{ minute: off, celsius: temperatureAt(line, off) }];
   const hot = [...line.filter((point) => point.minute < off), ...turn];
   const after = [...turn, ...line.filter((point) => point.minute > off)];
   const label = 'afterheat';

@@ -59,13 +59,6 @@ export function clockAt(start: ZonedStart, minute: number): string {
   return local(start.zone, startEpoch(start) + Math.floor(minute) * MINUTE).time;
 }
 
-/** Whole days between the date of the start and the date at a minute of the plan; negative before. */
-export function daysFromStart(start: ZonedStart, minute: number): number {
-  const day = (epoch: number): number => Date.parse(`${local(start.zone, epoch).date}T00:00Z`);
-  const epoch = startEpoch(start);
-  return Math.round((day(epoch + minute * MINUTE) - day(epoch)) / 86_400_000);
-}
-
 /** `Sunday 8 March`, the date at a minute of the plan. */
 export function dateAt(start: ZonedStart, minute: number): string {
   const { date } = local(start.zone, startEpoch(start) + minute * MINUTE);

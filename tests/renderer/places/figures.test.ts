@@ -1,0 +1,108 @@
+import { describe, expect, test } from 'vitest';
+import type { Plan, PlanTier } from '../../../solver/kitchen/plan.ts';
+import { differenceWords, figuresOf, provenWords } from '../../../renderer/places/figures.ts';
+import { firstRequest, optionsFor, otherRequest } from '../../../renderer/places/picks.ts';
+import { session, supper } from '../../support/supper.ts';
+
+const tier = (change: Partial<PlanTier>): PlanTier => ({
+  id: 'finish',
+  unit: 'min',
+  value: 66,
+  bound: 60,
+  proven: false,
+  ...change,
+});
+const withTier = (change: Partial<PlanTier>, plan: Partial<Plan> = {}): Plan => ({
+  ...supper,
+  ...plan,
+  tiers: [tier(change)],
+});
+
+describe('what is proved is said honestly', () => {
+  test.each([
+    {
+      name: 'proven',
+      plan: withTier({ bound: 66, proven: true }),
+      words: 'Proven shortest: no valid plan does better.',
+    },
+    {
+      name: 'proven latest start',
+      plan: withTier({ id: 'latest-start', proven: true }),
+      words: 'Proven latest start: no valid plan does better.',
+    },
+    { name: 'bounded', plan: withTier({}), words: 'Within 6 min of the best possible.' },
+    {
+      name: 'bounded, out of effort',
+      plan: withTier({}, { stopped: true }),
+      words: 'Within 6 min of the best possible. More effort may do better.',
+    },
+    {
+      name: 'no bound',
+      plan: withTier({ bound: 0 }),
+      words: 'A valid plan; how near it is to the best possible is not known yet.',
+    },
+  ])('$name', ({ plan, words }) => {
+    expect(provenWords(plan)).toBe(words);
+  });
+});
+
+describe('figures', () => {
+  test('come in one strip; energy only where it was counted', () => {
+    expect(figuresOf(supper).map((figure) => [figure.label, figure.words])).toEqual([
+      ['finish', '11:06'],
+      ['start to finish', '66 min'],
+      ['hands-on', `${supper.handsOnMinutes} min`],
+      ['all away', '11:17'],
+    ]);
+    const energy = figuresOf(withTier({ id: 'energy', unit: 'Wh', value: 3200 })).at(-1)!;
+    expect(energy.words).toBe('3.2 kWh');
+  });
+
+  test.each([
+    { id: 0, other: 60, words: '6 min sooner' },
+    { id: 0, other: 70, words: '4 min later' },
+    { id: 1, other: 60, words: '6 min less' },
+    { id: 1, other: 66, words: 'the same' },
+  ])('a difference is said in words: $words', ({ id, other, words }) => {
+    const figure = figuresOf(supper)[id]!;
+    expect(differenceWords(figure, { ...figure, number: other })).toBe(words);
+  });
+});
+
+describe('picks', () => {
+  const crews = [
+    { id: 'one', name: 'Ada alone', people: ['ada'] },
+    { id: 'two', name: 'both', people: ['ada', 'bo'] },
+  ];
+
+  test('begin with the session as it stands', () => {
+    expect(firstRequest({ ...session, crews })).toEqual({
+      session: 'supper',
+      kitchen: 'small-kitchen',
+      crew: 'one',
+      intent: 'soonest',
+    });
+    expect(firstRequest(session)).not.toHaveProperty('crew');
+  });
+
+  test('compare with another kitchen, else another crew, else another intent', () => {
+    const request = firstRequest({ ...session, crews });
+    expect(otherRequest({ ...session, kitchens: ['small-kitchen', 'big'], crews }, request).kitchen).toBe('big');
+    expect(otherRequest({ ...session, crews }, request).crew).toBe('two');
+    expect(otherRequest(session, firstRequest(session)).intent).toBe('thriftiest');
+  });
+
+  test('name kitchens as their documents do, and rule out those with faults', () => {
+    const entry = { kind: 'kitchen', file: 'x', demo: false } as const;
+    const fault = { document: 'x', path: '', found: 'a', wanted: 'b', mend: 'c' };
+    const options = optionsFor({ ...session, kitchens: ['a', 'b', 'c'] }, [
+      { ...entry, id: 'a', name: 'Kitchen A', faults: [] },
+      { ...entry, id: 'b', name: 'Kitchen B', faults: [fault] },
+    ]);
+    expect(options.kitchens).toEqual([
+      { value: 'a', name: 'Kitchen A', disabled: false },
+      { value: 'b', name: 'Kitchen B', disabled: true },
+      { value: 'c', name: 'c', disabled: false },
+    ]);
+  });
+});
