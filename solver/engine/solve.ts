@@ -1,7 +1,7 @@
 /** The engine's entry: first plans by rules, improvement by neighbourhoods, lower bounds, and an honest word on what was proved. */
 import { Budget } from './budget.ts';
 import type { Clash, Outcome, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
-import { findClash } from './bounds/certificates.ts';
+import { findClash, findOverload } from './bounds/certificates.ts';
 import { LowerBounds } from './bounds/lower-bounds.ts';
 import type { Problem } from './problem.ts';
 import { Evolution } from './project/evolve.ts';
@@ -40,13 +40,20 @@ class Solving {
     const { problem, options, workshop } = this;
     const clash = findClash(workshop);
     if (clash !== null) return { kind: 'impossible', clash, ...this.common(false) };
-    if (!workshop.consistent) return { kind: 'impossible', clash: exhausted, ...this.common(false) };
+    if (!workshop.consistent)
+      return { kind: 'impossible', clash: findOverload(workshop) ?? exhausted, ...this.common(false) };
     this.bounds = new LowerBounds(workshop);
     if (options.start !== undefined && verifySolution(problem, options.start).length === 0)
       workshop.offer(planOfSolution(workshop.compiled, options.start));
     const project = asPlainProject(workshop.compiled);
     if (project !== null && this.evolve(project, this.bounds)) return this.outcome(false);
-    findFirstPlans(workshop, FIRST_RULES, Infinity);
+    if (workshop.best === null) findFirstPlans(workshop, FIRST_RULES, 2 * FIRST_RULES);
+    if (workshop.best === null) {
+      const overload = findOverload(workshop);
+      if (overload !== null) return { kind: 'impossible', clash: overload, ...this.common(false) };
+      findFirstPlans(workshop, FIRST_RULES, Infinity);
+    }
+    this.bounds.restart(0);
     const finished = workshop.best !== null && this.improve(workshop.best, this.bounds);
     return this.outcome(!finished);
   }

@@ -14,7 +14,24 @@ import { sureEdges, type Edge } from './longest-paths.ts';
 export function findClash(workshop: Workshop): Clash | null {
   // A store of its own, in which nothing is concluded yet.
   const store = new Store(workshop.compiled);
-  return findCycle(workshop, store) ?? findMisfit(workshop, store) ?? findOverload(workshop, store);
+  return findCycle(workshop, store) ?? findMisfit(workshop, store);
+}
+
+/** Looks for tasks that together need more of some resources than there is; dearer than `findClash`. */
+export function findOverload(workshop: Workshop): Clash | null {
+  const store = new Store(workshop.compiled);
+  const { problem, structure } = workshop;
+  const energy = new Energy(store, new Propagation(store, structure.block).timetable);
+  const pool = energy.overloaded();
+  if (pool < 0) return null;
+  const names = energy.tasksOf(pool).map((task) => problem.tasks[task]?.id ?? '');
+  const resources = (energy.pools[pool] ?? []).map((resource) => problem.resources[resource]?.id ?? '');
+  return {
+    kind: 'capacity',
+    reason: `${names.join(', ')} together need more of ${resources.join(' and ')} than there is`,
+    tasks: names,
+    requirements: [],
+  };
 }
 
 function findCycle(workshop: Workshop, store: Store): Clash | null {
@@ -123,19 +140,4 @@ function misfitOf(
     if (longest < mode.shortest) return { resource, amount };
   }
   return null;
-}
-
-function findOverload(workshop: Workshop, store: Store): Clash | null {
-  const { problem, structure } = workshop;
-  const energy = new Energy(store, new Propagation(store, structure.block).timetable);
-  const pool = energy.overloaded();
-  if (pool < 0) return null;
-  const names = energy.tasksOf(pool).map((task) => problem.tasks[task]?.id ?? '');
-  const resources = (energy.pools[pool] ?? []).map((resource) => problem.resources[resource]?.id ?? '');
-  return {
-    kind: 'capacity',
-    reason: `${names.join(', ')} together need more of ${resources.join(' and ')} than there is`,
-    tasks: names,
-    requirements: [],
-  };
 }

@@ -11,14 +11,14 @@ import { Energy } from './energy.ts';
 import { longestPaths } from './longest-paths.ts';
 
 export class LowerBounds {
+  /** Bound of each tier; −Infinity for tiers after the first until `restart` was called. */
   readonly bounds: Float64Array;
-  private readonly energy: Energy;
+  private energy: Energy | null = null;
 
   constructor(private readonly workshop: Workshop) {
-    const { compiled, store, propagation } = workshop;
-    this.bounds = new Float64Array(compiled.tiers.length);
-    this.energy = new Energy(store, propagation.timetable);
-    for (let tier = 0; tier < this.bounds.length; tier++) this.raise(tier, this.plainBound(tier));
+    this.bounds = Float64Array.from(workshop.compiled.tiers, (_, tier) =>
+      tier === 0 ? this.plainBound(tier) : -Infinity,
+    );
   }
 
   /** Notes that the tier is at least this. @returns true when that is news */
@@ -68,9 +68,15 @@ export class LowerBounds {
     return (
       this.underTiers(tier, values, () => {
         const { store, propagation } = this.workshop;
-        return !limitTier(store, tier, value) || !propagation.propagate() || this.energy.overloaded() >= 0;
+        return !limitTier(store, tier, value) || !propagation.propagate() || this.overloaded();
       }) ?? true
     );
+  }
+
+  private overloaded(): boolean {
+    const { store, propagation } = this.workshop;
+    this.energy ??= new Energy(store, propagation.timetable);
+    return this.energy.overloaded() >= 0;
   }
 
   /** Answers a question while the tiers before are held to the plan's values; null when that is contradictory. */

@@ -19,14 +19,20 @@ export class Demands {
   private reservoir = -1;
   private sign = 1;
   private readonly store: Store;
+  /** 1 where a mode cleans a resource. */
+  private readonly cleansAt: Uint8Array;
+  private readonly resources: number;
   /** Tasks that some other may soil. */
   private readonly soiled: readonly number[];
 
   constructor(private readonly propagation: Propagation) {
     this.store = propagation.store;
-    const { soiledBy, modes, taskCount } = this.store.compiled;
+    const { soiledBy, modes, taskCount, problem } = this.store.compiled;
+    this.resources = problem.resources.length;
+    this.cleansAt = new Uint8Array(modes.length * this.resources);
     const soiled = new Uint8Array(taskCount);
     modes.forEach((mode, index) => {
+      for (const use of mode.uses) if (use.cleans) this.cleansAt[index * this.resources + use.resource] = 1;
       if ((soiledBy.start[index + 1] as number) > (soiledBy.start[index] as number)) soiled[mode.task] = 1;
     });
     this.soiled = Array.from(soiled, (flag, task) => (flag === 1 ? task : -1)).filter((task) => task >= 0);
@@ -100,7 +106,7 @@ export class Demands {
   }
 
   private cleans(mode: number, resource: number): boolean {
-    return (this.store.compiled.modes[mode] as CompiledMode).uses.some((u) => u.resource === resource && u.cleans);
+    return this.cleansAt[mode * this.resources + resource] === 1;
   }
 
   private findEvent(index: number): boolean {
@@ -181,7 +187,7 @@ export class Demands {
       if (store.isAbsent(c) || store.isPlaced(c)) continue;
       for (let m = taskModes.start[c] as number; m < (taskModes.start[c + 1] as number); m++) {
         const mode = modes[taskModes.items[m] as number] as CompiledMode;
-        if (!mode.uses.some((use) => use.resource === this.resource && use.cleans)) continue;
+        if (!this.cleans(taskModes.items[m] as number, this.resource)) continue;
         const last = horizon - mode.shortest;
         const from = Math.max(this.from, store.earliestStart(c));
         const start = propagation.timetable.firstRoom(mode, from, last, mode.shortest);

@@ -43,7 +43,7 @@ class SqueakyWheel {
     const { boost } = this;
     const { start, items } = structure.blockTasks;
     dive.forget();
-    const plan = this.workshop.planByRule(rule, 12 + 4 * Math.min(20, round), whim, boost, soilWeight, shapeWhim);
+    const plan = this.workshop.planByRule(rule, 24 + 4 * Math.min(20, round), whim, boost, soilWeight, shapeWhim);
     for (let task = 0; task < boost.length; task++) {
       if (plan !== null) {
         boost[task] = (boost[task] as number) * 0.7;

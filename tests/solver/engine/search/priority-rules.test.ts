@@ -19,7 +19,7 @@ describe('priority rules', () => {
     expect(solution === null ? ['no plan'] : verifySolution(problem, solution)).toEqual([]);
   });
 
-  it('by latest finish the critical chain goes first', () => {
+  it('the critical chain goes first by its rank weight', () => {
     const problem = problemWith({
       resources: [{ id: 'hands', capacity: 1 }],
       tasks: [task('salad', 4, [use('hands')]), task('dough', 4, [use('hands')]), task('bake', 20)],
