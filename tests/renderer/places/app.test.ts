@@ -1,0 +1,147 @@
+// @vitest-environment happy-dom
+import { cleanup, fireEvent, render, screen } from '@testing-library/svelte';
+import { afterEach, describe, expect, test } from 'vitest';
+import type { DocumentEntry, Host, PlanResult } from '../../../app/api.ts';
+import App from '../../../renderer/App.svelte';
+import { standInHost } from '../../support/stand-in-host.ts';
+import { session, supper } from '../../support/supper.ts';
+
+afterEach(cleanup);
+
+const entry = (kind: DocumentEntry['kind'], id: string, name: string): DocumentEntry => ({
+  kind,
+  id,
+  name,
+  file: `demo/${id}.${kind}.json`,
+  demo: true,
+  faults: [],
+});
+const fault = {
+  document: 'torn.session.json',
+  path: 'dishes[0]',
+  found: 'nothing',
+  wanted: 'a dish',
+  mend: 'Add one.',
+};
+
+function opened(extra: Partial<Host> = {}, entries: readonly DocumentEntry[] = []) {
+  const stand = standInHost();
+  const listed = [
+    entry('session', session.id, session.name),
+    entry('kitchen', 'small-kitchen', 'Small kitchen'),
+    ...entries,
+  ];
+  const host: Host = { ...stand, list: () => Promise.resolve(listed), ...extra };
+  render(App, { props: { host, now: () => 0, keeper: null, firstSession: 'supper' } });
+  return stand;
+}
+const planned: PlanResult = { kind: 'planned', plan: supper, solveMs: 1, firstPlanMs: 1 };
+
+describe('the first place', () => {
+  test('plans the first session and shows it with what is proved and checked', async () => {
+    const { jobs } = opened();
+    await screen.findByText('Planning…');
+    expect(jobs[0]!.request).toEqual({ session: 'supper', kitchen: 'small-kitchen', intent: 'soonest' });
+    jobs[0]!.events.onDone(planned);
+    expect(await screen.findByRole('group', { name: `Lanes of ${supper.name}` })).toBeTruthy();
+    expect(screen.getByText(/Passed the independent check/)).toBeTruthy();
+    expect(screen.getByText(/A probe thermometer decides/)).toBeTruthy();
+  });
+
+  test('shows a finished plan of the session at once, where there is one', async () => {
+    const { jobs } = opened(
+      {},
+      [entry('plan', supper.id, supper.name)].map((each) => ({ ...each, id: 'supper-plan' })),
+    );
+    // That document is not there after all; the session is planned instead.
+    await screen.findByText('Planning…');
+    expect(jobs).toHaveLength(1);
+    cleanup();
+    const plan = { ...supper, id: 'supper-finished' };
+    const second = opened({ plan: () => Promise.resolve({ ok: true, value: plan }) }, [
+      entry('plan', plan.id, plan.name),
+    ]);
+    await screen.findByRole('group', { name: `Lanes of ${supper.name}` });
+    expect(second.jobs).toHaveLength(0);
+  });
+
+  test('shows the bound closing in, and stops when told', async () => {
+    const { jobs } = opened();
+    await screen.findByText('Planning…');
+    jobs[0]!.events.onProgress({ value: 70, bound: 60, share: 0.25 });
+    expect(await screen.findByText('Best so far 70 min; never under 60 min')).toBeTruthy();
+    await fireEvent.click(screen.getByRole('button', { name: 'Stop with the best so far' }));
+    expect(jobs[0]!.stopped).toBe(true);
+  });
+
+  test('another pick plans anew', async () => {
+    const { jobs } = opened();
+    await screen.findByText('Planning…');
+    jobs[0]!.events.onDone(planned);
+    await fireEvent.change(await screen.findByLabelText('Intent'), { target: { value: 'thriftiest' } });
+    expect(jobs.at(-1)!.request.intent).toBe('thriftiest');
+  });
+
+  test.each<{ name: string; result: PlanResult; title: string; words: string }>([
+    {
+      name: 'nothing fits',
+      result: { kind: 'impossible', reason: 'The roast cannot end by 11:00.', requirements: ['table at 11:00'] },
+      title: 'No plan can exist',
+      words: 'table at 11:00',
+    },
+    {
+      name: 'nothing found',
+      result: { kind: 'unknown', reason: 'no plan in the effort given' },
+      title: 'No plan found yet',
+      words: 'more effort may find one',
+    },
+    {
+      name: 'documents with faults',
+      result: { kind: 'refused', faults: [fault] },
+      title: 'These documents cannot be planned',
+      words: 'Add one.',
+    },
+    {
+      name: 'a plan that fails its check',
+      result: { kind: 'failed-check', violations: ['The rack is overfilled at 10:20.'] },
+      title: 'The plan failed its check and is not shown',
+      words: 'The rack is overfilled at 10:20.',
+    },
+  ])('says in words when $name', async ({ result, title, words }) => {
+    const { jobs } = opened();
+    await screen.findByText('Planning…');
+    jobs[0]!.events.onDone(result);
+    const alert = await screen.findByRole('alert');
+    expect(alert.textContent).toContain(title);
+    expect(alert.textContent).toContain(words);
+    expect(screen.queryByRole('group', { name: /^Lanes of/ })).toBeNull();
+  });
+
+  test('says which documents cannot be used, and why', async () => {
+    opened({}, [{ ...entry('session', 'torn', 'Torn'), faults: [fault] }]);
+    expect(await screen.findByText(/torn.session.json cannot be used/)).toBeTruthy();
+    expect(screen.getByText('dishes[0]')).toBeTruthy();
+  });
+
+  test('says when the program is gone', async () => {
+    opened({ list: () => Promise.reject(new Error('not paired')) });
+    expect((await screen.findByRole('alert')).textContent).toContain('not paired');
+  });
+});
+
+describe('comparing', () => {
+  test('shows two plans on one clock with the figures between them', async () => {
+    const { jobs } = opened();
+    await screen.findByText('Planning…');
+    jobs[0]!.events.onDone(planned);
+    await fireEvent.click(await screen.findByRole('button', { name: 'Compare' }));
+    expect(jobs.at(-1)!.request.intent).toBe('thriftiest');
+    jobs.at(-1)!.events.onDone({ ...planned, plan: { ...supper, finishMinutes: 60 } });
+    const table = await screen.findByRole('table', { name: 'Figures of both plans' });
+    expect(table.textContent).toContain('6 min sooner');
+    expect(screen.getAllByRole('slider')).toHaveLength(2);
+    const [above, below] = screen.getAllByRole('slider');
+    await fireEvent.keyDown(above!, { key: 'PageUp' });
+    expect(below!.getAttribute('aria-valuetext')).toBe('10:15');
+  });
+});
