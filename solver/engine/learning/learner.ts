@@ -144,11 +144,28 @@ export class Learner {
   }
 
   private assumptions(): number[] {
-    const list: number[] = [];
-    for (let k = 0; k < this.tier; k++) list.push(...this.atMost(k, this.values[k]!));
+    const list = this.upperTiers();
     if (this.best !== null && this.tier < this.values.length)
       list.push(...this.atMost(this.tier, this.values[this.tier]! - 1));
     return list.filter((literal) => literal !== this.model.core.trail.alwaysTrue);
+  }
+
+  /** The tiers above the current one, at most at their values. */
+  private upperTiers(): number[] {
+    const list: number[] = [];
+    for (let k = 0; k < this.tier; k++) if (this.best !== null) list.push(...this.atMost(k, this.values[k]!));
+    return list.filter((literal) => literal !== this.model.core.trail.alwaysTrue);
+  }
+
+  /** The plan that the core stands at becomes the best. */
+  private take(): Step {
+    this.model.core.adoptGuide();
+    const solution = this.model.solution();
+    const values = tierValues(this.problem, solution);
+    if (this.best !== null && !less(values, this.values))
+      throw new Error(`a plan no better than the best was found: ${values.join()} after ${this.values.join()}`);
+    this.accept(solution, values);
+    return 'improved';
   }
 
   /** Works on for one slice. */
@@ -160,21 +177,41 @@ export class Learner {
     const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
     const verdict = core.solve(this.assumptions(), branching, slice.conflicts, workLimit, slice.shouldStop);
     switch (verdict) {
-      case 'solution': {
-        core.adoptGuide();
-        const solution = this.model.solution();
-        const values = tierValues(this.problem, solution);
-        const better = this.best === null || less(values, this.values);
-        if (!better) throw new Error(`a plan no better than the best was found: ${values} after ${this.values}`);
-        this.accept(solution, values);
-        return 'improved';
-      }
+      case 'solution':
+        return this.take();
       case 'refuted':
         return this.refuted();
       case 'spent':
       case 'stopped':
         this.readRoot();
         this.skipProven();
+        return verdict;
+    }
+  }
+
+  /**
+   * Works from below for one slice: asks for a plan whose current tier is at its bound. Refuted, the bound rises; found, the tier is proven.
+   */
+  raise(slice: Slice): Step {
+    const { core, branching, tooLarge } = this.model;
+    if (tooLarge) return 'spent';
+    if (this.impossible) return 'impossible';
+    if (this.done) return 'done';
+    const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
+    const above = this.upperTiers();
+    const aim = this.atMost(this.tier, this.bounds[this.tier]!);
+    const verdict = core.solve([...above, ...aim], branching, slice.conflicts, workLimit, slice.shouldStop);
+    switch (verdict) {
+      case 'solution':
+        return this.take();
+      case 'refuted':
+        if (core.dead) return this.refuted();
+        this.bounds[this.tier]!++;
+        this.readRoot();
+        this.skipProven();
+        return this.done ? 'done' : 'closed';
+      case 'spent':
+      case 'stopped':
         return verdict;
     }
   }

@@ -2,6 +2,7 @@
 import { Core } from '../core.ts';
 import { Conditions } from './conditions.ts';
 import { Differences } from './differences.ts';
+import { addEnergy } from './energy.ts';
 import { addForbidden, addReservoirs, addSoil, addStates, addTotals } from './interplay.ts';
 import { Lengths } from './lengths.ts';
 import { Orders } from './orders.ts';
@@ -54,6 +55,7 @@ export class Model {
     const lengths = new Lengths(core, problem, this.conditions, this.points);
     addTotals(problem, core, this.conditions, this.points, lengths);
     this.tiers = new Tiers(core, problem, this.conditions, this.points, differences, lengths).all();
+    addEnergy(problem, core, this.points, lengths, this.tiers, resources.groups);
     addSymmetry(problem, core, this.conditions, this.points);
     this.branching = new EarliestStart(this);
     this.tooLarge = !core.trail.fits() || this.countLiterals() > MOST_LITERALS;

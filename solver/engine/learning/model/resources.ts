@@ -33,6 +33,8 @@ export class Resources {
   private readonly orders: Orders;
   private readonly amounts = new Map<string, Amounts[]>();
   /** Exclusive resources as (task, literal) lists, for disjunctive propagation. */
+  /** Resources alone, and the sets that tasks choose among. */
+  readonly groups: ReadonlySet<string>[] = [];
   private readonly exclusive: { readonly task: number; readonly literal: number; readonly length: number }[][] = [];
 
   constructor(core: Core, problem: Problem, points: Points, orders: Orders) {
@@ -180,6 +182,7 @@ export class Resources {
       const own = used.map((set) => [...set].filter((r) => !common.includes(r)));
       for (const kinds of this.alternatives(own)) seen.set([...kinds].sort().join('\u0000'), kinds);
     }
+    this.groups.push(...this.problem.resources.map((resource) => new Set([resource.id])), ...seen.values());
     for (const set of seen.values()) {
       const amounts = this.amountsOf(set);
       const capacity = new Int32Array(this.problem.horizon);

@@ -30,6 +30,10 @@ const OVERLOAD = 0;
 const EDGE = 1;
 const AFTER_SET = 2;
 
+/** Lists shorter than this are looked at every time; longer ones at least once in so many. */
+const PATIENT = 16;
+const LONGEST_WAIT = 30;
+
 export class Disjunctive implements Propagator {
   readonly priority = 2;
   id = 0;
@@ -50,6 +54,9 @@ export class Disjunctive implements Propagator {
 
   private readonly on: Int32Array;
   private onCount = 0;
+  private found = 0;
+  private idle = 0;
+  private wait = 0;
   private readonly earliest: Int32Array;
   private readonly latest: Int32Array;
   private readonly byEarliest: Int32Array;
@@ -103,10 +110,34 @@ export class Disjunctive implements Propagator {
   }
 
   propagate(): boolean {
+    if (--this.wait > 0) return true;
+    const before = this.found;
+    const fine = this.run();
+    // All rules only add strength, so long lists are looked at less often while nothing comes of it.
+    this.idle = fine && this.found === before ? this.idle + 1 : 0;
+    this.wait = this.onCount < PATIENT ? 1 : 1 + Math.min(LONGEST_WAIT, this.idle >> 4);
+    return fine;
+  }
+
+  private run(): boolean {
     for (let direction = 0; direction < 2; direction++) {
       this.read(direction);
       if (this.onCount < 2) return true;
-      if (!this.edges(direction) || !this.afterSets(direction)) return false;
+      // Groups of tasks that end before the next group starts have no windows in common.
+      let from = 0;
+      let end = -0x3fffffff;
+      for (let j = 0; j <= this.onCount; j++) {
+        const k = j < this.onCount ? this.byEarliest[j]! : -1;
+        if (k >= 0 && (j === from || this.earliest[k]! < end)) {
+          if (this.latest[k]! > end) end = this.latest[k]!;
+          continue;
+        }
+        if (j - from > 1 && !this.edges(direction, from, j)) return false;
+        if (k < 0) break;
+        from = j;
+        end = this.latest[k]!;
+      }
+      if (!this.afterSets(direction)) return false;
     }
     return true;
   }
@@ -144,45 +175,66 @@ export class Disjunctive implements Propagator {
     this.onCount = n;
   }
 
-  /** Overload and edge finding over all windows that begin at an earliest start and end at a latest end. */
-  private edges(direction: number): boolean {
+  /** Overload and edge finding over the windows of the group at places [from, until) of the order by earliest start. */
+  private edges(direction: number, from: number, until: number): boolean {
     const { trail, byEarliest, byLatest, earliest, latest, length, suffix } = this;
-    const n = this.onCount;
-    for (let u = 0; u < n; u++) {
+    const first = earliest[byEarliest[from]!]!;
+    for (let u = 0; u < this.onCount; u++) {
       const b = latest[byLatest[u]!]!;
-      if (u + 1 < n && latest[byLatest[u + 1]!] === b) continue;
-      // suffix[j]: work of tasks from place j of the order of earliest start that must end by b.
-      suffix[n] = 0;
-      for (let j = n - 1; j >= 0; j--) {
+      if (earliest[byLatest[u]!]! < first) continue;
+      if (u + 1 < this.onCount && latest[byLatest[u + 1]!] === b) continue;
+      // suffix[j]: work of the group's tasks from place j on that must end by b.
+      suffix[until] = 0;
+      let fullest = -0x3fffffff;
+      let longest = 0;
+      let outside = 0;
+      for (let j = until - 1; j >= from; j--) {
         const k = byEarliest[j]!;
-        suffix[j] = suffix[j + 1]! + (latest[k]! <= b ? length[k]! : 0);
-        if (earliest[k]! + suffix[j]! > b && suffix[j]! > suffix[j + 1]!)
-          return trail.fail(trail.record(this.id, OVERLOAD | (direction << 2), earliest[k]!, b));
+        const p = length[k]!;
+        if (latest[k]! > b) {
+          suffix[j] = suffix[j + 1]!;
+          outside++;
+          if (p > longest) longest = p;
+          continue;
+        }
+        const work = suffix[j + 1]! + p;
+        suffix[j] = work;
+        const filled = earliest[k]! + work;
+        if (filled > fullest) fullest = filled;
+        if (filled > b) return trail.fail(trail.record(this.id, OVERLOAD | (direction << 2), earliest[k]!, b));
       }
-      if (u + 1 === n) break;
-      // Among windows that begin no later than i may start, the one where most work is left over.
-      let best = -0x3fffffff;
-      let bestFrom = 0;
-      let reach = 0;
-      for (let j = 0; j < n; j++) {
-        const i = byEarliest[j]!;
-        const e = earliest[i]!;
-        // Windows beginning at the same earliest start belong to all tasks that have it.
-        while (reach < n && earliest[byEarliest[reach]!]! <= e) {
-          const a = earliest[byEarliest[reach]!]!;
-          if (suffix[reach]! > 0 && a + suffix[reach]! > best) {
-            best = a + suffix[reach]!;
-            bestFrom = a;
-          }
-          reach++;
+      // When the longest task left outside still fits every window, edge finding has nothing to say.
+      if (outside > 0 && fullest + longest > b && !this.edgesBy(direction, from, until, b)) return false;
+      if (outside === 0) break;
+    }
+    return true;
+  }
+
+  /** Edge finding for windows that end at b, from the suffix sums made for it. */
+  private edgesBy(direction: number, from: number, until: number, b: number): boolean {
+    const { byEarliest, earliest, latest, length, suffix } = this;
+    // Among windows that begin no later than i may start, the one where most work is left over.
+    let best = -0x3fffffff;
+    let bestFrom = 0;
+    let reach = from;
+    for (let j = from; j < until; j++) {
+      const i = byEarliest[j]!;
+      const e = earliest[i]!;
+      // Windows beginning at the same earliest start belong to all tasks that have it.
+      while (reach < until && earliest[byEarliest[reach]!]! <= e) {
+        const a = earliest[byEarliest[reach]!]!;
+        if (suffix[reach]! > 0 && a + suffix[reach]! > best) {
+          best = a + suffix[reach]!;
+          bestFrom = a;
         }
-        if (latest[i]! <= b) continue;
-        const p = length[i]!;
-        if (best + p > b) {
-          if (!this.placeAfter(direction, i, bestFrom, b)) return false;
-        } else if (reach < n && e + suffix[reach]! + p > b && suffix[reach]! > 0) {
-          if (!this.placeAfter(direction, i, earliest[byEarliest[reach]!]!, b)) return false;
-        }
+        reach++;
+      }
+      if (latest[i]! <= b) continue;
+      const p = length[i]!;
+      if (best + p > b) {
+        if (!this.placeAfter(direction, i, bestFrom, b)) return false;
+      } else if (reach < until && e + suffix[reach]! + p > b && suffix[reach]! > 0) {
+        if (!this.placeAfter(direction, i, earliest[byEarliest[reach]!]!, b)) return false;
       }
     }
     return true;
@@ -198,6 +250,7 @@ export class Disjunctive implements Propagator {
       const first = direction === 0 ? this.order[i * this.count + j]! : this.order[j * this.count + i]!;
       const off = first ^ trail.negation;
       if (trail.isTrue(off)) continue;
+      this.found++;
       if (reason === 0) reason = trail.record(this.id, EDGE | (direction << 2) | (i << 3), a, b);
       if (!trail.setLiteral(off, reason)) return false;
     }
@@ -228,6 +281,7 @@ export class Disjunctive implements Propagator {
       const slot = low[i]!;
       const value = best - shift[i]!;
       if (value <= trail.bound[slot]!) continue;
+      this.found++;
       if (!trail.set(slot, value, trail.record(this.id, AFTER_SET | (direction << 2) | (i << 3), from, 0)))
         return false;
     }

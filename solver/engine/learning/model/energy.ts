@@ -1,0 +1,66 @@
+/**
+ * What a finish owes to the work itself: all work that must end by it, times what it uses, fits under the capacity until then.
+ *
+ * For a `latest` tier and a resource, Σ amount × shortest × ⟦task in that mode⟧ ≤ capacity × tier, over the tasks whose ends the tier counts. Work
+ * whose mode or presence is open counts as soon as it is decided, which no time-table sees; sets of resources that tasks choose among
+ * are taken together, so that who does the work need not be known.
+ */
+import { Sum } from './sums.ts';
+import type { Problem } from '../../problem.ts';
+import type { Core } from '../core.ts';
+import type { Lengths } from './lengths.ts';
+import type { Points } from './points.ts';
+import type { TierVariable } from './tiers.ts';
+
+/** @param sets resources, alone and together, that are worth looking at */
+export function addEnergy(
+  problem: Problem,
+  core: Core,
+  points: Points,
+  lengths: Lengths,
+  tiers: readonly TierVariable[],
+  sets: readonly ReadonlySet<string>[],
+): void {
+  problem.tiers.forEach((tier, k) => {
+    const part = tiers[k]!.parts[0];
+    if (tier.kind !== 'latest' || part === undefined) return;
+    const ended = new Set(
+      tier.terms.flatMap((term) =>
+        term.minus !== true && (term.plus ?? 0) >= 0 && term.point.at === 'end' ? [term.point.task] : [],
+      ),
+    );
+    for (const set of sets) {
+      let capacity = 0;
+      for (const resource of problem.resources)
+        if (set.has(resource.id))
+          capacity += Math.max(resource.capacity, ...(resource.calendar ?? []).map((entry) => entry.capacity));
+      const sum = new Sum();
+      let users = 0;
+      problem.tasks.forEach((task, t) => {
+        if (!ended.has(task.id)) return;
+        const energies = task.modes.map((mode) => {
+          let amount = 0;
+          for (const use of mode?.uses ?? []) if (set.has(use.resource)) amount += use.amount;
+          return amount * Math.min(mode?.shortest ?? 0, problem.horizon);
+        });
+        if (energies.every((energy) => energy === 0)) return;
+        users++;
+        addLeast(sum, points, lengths, t, energies);
+      });
+      if (users < 2 || capacity === 0) continue;
+      sum.add(part.x, -capacity).atMost(core, 0, core.trail.alwaysTrue);
+    }
+  });
+}
+
+/** The task's energy as layers: a level more under the literal of the modes that need at least as much. */
+function addLeast(sum: Sum, points: Points, lengths: Lengths, t: number, energies: readonly number[]): void {
+  const levels = [...new Set(energies)].filter((energy) => energy > 0).sort((a, b) => a - b);
+  levels.forEach((level, i) => {
+    const literal = points.inModes(
+      t,
+      energies.flatMap((energy, m) => (energy >= level ? [m] : [])),
+    );
+    lengths.addTo(sum, lengths.scaled(literal, level - (levels[i - 1] ?? 0)), 1);
+  });
+}
