@@ -104,7 +104,12 @@ export class Dive {
       if (current < 0 || !this.isOpen(current)) current = this.pick();
       if (current < 0) {
         const left = this.finishOne();
-        if (left === 'done') return 'plan';
+        if (left === 'done') {
+          // Propagation may have settled the last places by itself, after the last look.
+          if (!this.demands.find()) return 'plan';
+          this.demandsDirty = true;
+          continue;
+        }
         if (left === 'dead') return 'dead';
         continue;
       }
