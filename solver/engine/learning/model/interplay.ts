@@ -131,7 +131,13 @@ function vanished(core: Core, conditions: Conditions, points: Points, t: number)
   return literal;
 }
 
-export function addReservoirs(problem: Problem, core: Core, conditions: Conditions, points: Points): void {
+export function addReservoirs(
+  problem: Problem,
+  core: Core,
+  conditions: Conditions,
+  points: Points,
+  lengths: Lengths,
+): void {
   for (const reservoir of problem.reservoirs) {
     const events = reservoir.events.flatMap((event): ReservoirEvent[] => {
       const active = conditions.all([points.presence(event.point), ...conditions.literalsOf(event.if)]);
@@ -139,9 +145,11 @@ export function addReservoirs(problem: Problem, core: Core, conditions: Conditio
       const place = points.place(event.point);
       return [{ variable: place.x, offset: place.offset, amount: event.amount, active }];
     });
+    addBalance(reservoir, 1, reservoir.initial, core, conditions, points, lengths);
     if (events.some((event) => event.amount < 0)) core.post(new Reservoir(core.trail, reservoir.initial, events));
     if (reservoir.capacity === undefined) continue;
     const room = reservoir.capacity - reservoir.initial;
+    addBalance(reservoir, -1, room, core, conditions, points, lengths);
     const mirrored = events.map((event) => ({ ...event, amount: -event.amount }));
     if (room < 0) {
       // More than the capacity at first: something must be drawn by minute 0.
@@ -149,6 +157,50 @@ export function addReservoirs(problem: Problem, core: Core, conditions: Conditio
       core.post(new Reservoir(core.trail, room + 1, mirrored));
     } else if (mirrored.some((event) => event.amount < 0)) core.post(new Reservoir(core.trail, room, mirrored));
   }
+}
+
+/**
+ * After everything the level is not negative: a sum that sees open choices, of which each takes at least its least draw. A budget that
+ * is never refilled is just this.
+ */
+function addBalance(
+  reservoir: Problem['reservoirs'][number],
+  sign: 1 | -1,
+  initial: number,
+  core: Core,
+  conditions: Conditions,
+  points: Points,
+  lengths: Lengths,
+): void {
+  const left = new Sum();
+  left.constant = initial;
+  const byChoice = new Map<number, number[]>();
+  for (const event of reservoir.events) {
+    const amount = sign * event.amount;
+    const [only, ...more] = event.if ?? [];
+    if (only !== undefined && more.length === 0 && points.presence(event.point) === core.trail.alwaysTrue) {
+      const choice = conditions.choiceIndex(only.choice);
+      const options = byChoice.get(choice) ?? conditions.options[choice]!.map(() => 0);
+      for (const o of new Set(only.options)) options[o]! += amount;
+      byChoice.set(choice, options);
+    } else {
+      const active = conditions.all([points.presence(event.point), ...conditions.literalsOf(event.if)]);
+      lengths.addTo(left, lengths.scaled(active, amount), 1);
+    }
+  }
+  for (const [choice, amounts] of byChoice) {
+    const most = Math.max(...amounts);
+    left.constant += most;
+    const levels = [...new Set(amounts.map((amount) => most - amount))].filter((d) => d > 0).sort((a, b) => a - b);
+    levels.forEach((level, i) => {
+      const literal = conditions.among(
+        choice,
+        amounts.flatMap((amount, o) => (most - amount >= level ? [o] : [])),
+      );
+      lengths.addTo(left, lengths.scaled(literal, level - (levels[i - 1] ?? 0)), -1);
+    });
+  }
+  left.atLeast(core, 0, core.trail.alwaysTrue);
 }
 
 export function addForbidden(problem: Problem, core: Core, conditions: Conditions): void {

@@ -50,9 +50,9 @@ export class Model {
     this.orders.close();
     resources.close();
     addSoil(problem, core, this.conditions, this.points, this.orders);
-    addReservoirs(problem, core, this.conditions, this.points);
     addForbidden(problem, core, this.conditions);
     const lengths = new Lengths(core, problem, this.conditions, this.points);
+    addReservoirs(problem, core, this.conditions, this.points, lengths);
     addTotals(problem, core, this.conditions, this.points, lengths);
     this.tiers = new Tiers(core, problem, this.conditions, this.points, differences, lengths).all();
     addEnergy(problem, core, this.points, lengths, this.tiers, resources.groups);
