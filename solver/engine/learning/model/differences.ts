@@ -59,15 +59,20 @@ export class Differences {
     this.table = table;
   }
 
-  /** Whether to ≥ from + least in every solution, as far as the sure gaps and the declared bounds tell. */
-  holds(from: Place, to: Place, least: number): boolean {
+  /** The longest sure gap from one place to another; −∞ where none is known. */
+  longest(from: Place, to: Place): number {
+    const shift = to.offset - from.offset;
+    if (from.x === to.x) return shift;
     const { trail } = this.core;
-    const weight = least - to.offset + from.offset;
-    if (from.x === to.x) return weight <= 0;
-    if (trail.declaredLower(to.x) - trail.declaredUpper(from.x) >= weight) return true;
-    if (this.table === null) return false;
+    let gap = trail.declaredLower(to.x) - trail.declaredUpper(from.x);
     const i = this.number.get(from.x);
     const j = this.number.get(to.x);
-    return i !== undefined && j !== undefined && this.table[i * this.size + j]! >= weight;
+    if (this.table !== null && i !== undefined && j !== undefined) gap = Math.max(gap, this.table[i * this.size + j]!);
+    return gap + shift;
+  }
+
+  /** Whether to ≥ from + least in every solution, as far as the sure gaps and the declared bounds tell. */
+  holds(from: Place, to: Place, least: number): boolean {
+    return this.longest(from, to) >= least;
   }
 }

@@ -6,8 +6,9 @@
  * are taken together, so that who does the work need not be known.
  */
 import { Sum } from './sums.ts';
-import type { Problem } from '../../problem.ts';
+import type { LatestTier, Problem } from '../../problem.ts';
 import type { Core } from '../core.ts';
+import type { Differences } from './differences.ts';
 import type { Lengths } from './lengths.ts';
 import type { Points } from './points.ts';
 import type { TierVariable } from './tiers.ts';
@@ -17,6 +18,7 @@ export function addEnergy(
   problem: Problem,
   core: Core,
   points: Points,
+  differences: Differences,
   lengths: Lengths,
   tiers: readonly TierVariable[],
   sets: readonly ReadonlySet<string>[],
@@ -24,11 +26,7 @@ export function addEnergy(
   problem.tiers.forEach((tier, k) => {
     const part = tiers[k]!.parts[0];
     if (tier.kind !== 'latest' || part === undefined) return;
-    const ended = new Set(
-      tier.terms.flatMap((term) =>
-        term.minus !== true && (term.plus ?? 0) >= 0 && term.point.at === 'end' ? [term.point.task] : [],
-      ),
-    );
+    const tails = tailsTo(tier, problem, core, points, differences);
     for (const set of sets) {
       let capacity = 0;
       for (const resource of problem.resources)
@@ -36,8 +34,11 @@ export function addEnergy(
           capacity += Math.max(resource.capacity, ...(resource.calendar ?? []).map((entry) => entry.capacity));
       const sum = new Sum();
       let users = 0;
+      let sure = false;
+      let head = problem.horizon;
+      let tail = problem.horizon;
       problem.tasks.forEach((task, t) => {
-        if (!ended.has(task.id)) return;
+        if (tails[t]! < 0) return;
         const energies = task.modes.map((mode) => {
           let amount = 0;
           for (const use of mode?.uses ?? []) if (set.has(use.resource)) amount += use.amount;
@@ -45,12 +46,34 @@ export function addEnergy(
         });
         if (energies.every((energy) => energy === 0)) return;
         users++;
+        if (points.present[t] === core.trail.alwaysTrue) sure = true;
+        const start = points.starts[t]!;
+        head = Math.min(head, core.trail.declaredLower(start.x) + start.offset);
+        tail = Math.min(tail, tails[t]!);
         addLeast(sum, points, lengths, t, energies);
       });
       if (users < 2 || capacity === 0) continue;
-      sum.add(part.x, -capacity).atMost(core, 0, core.trail.alwaysTrue);
+      // All of it lies between the least head and the tier less the least tail, once one of the tasks is surely there.
+      const margin = sure ? head + tail : 0;
+      sum.add(part.x, -capacity).atMost(core, -capacity * margin, core.trail.alwaysTrue);
     }
   });
+}
+
+/** By task: the tier is at least its end plus this, in every solution; negative where nothing is known. */
+function tailsTo(tier: LatestTier, problem: Problem, core: Core, points: Points, differences: Differences): number[] {
+  const tails = problem.tasks.map(() => -1);
+  for (const term of tier.terms) {
+    if (term.minus === true) continue;
+    const plus = term.plus ?? 0;
+    const own = points.taskIndex.get(term.point.task)!;
+    if (term.point.at === 'end') tails[own] = Math.max(tails[own]!, plus);
+    if (points.presence(term.point) !== core.trail.alwaysTrue) continue;
+    problem.tasks.forEach((_, t) => {
+      tails[t] = Math.max(tails[t]!, plus + differences.longest(points.ends[t]!, points.place(term.point)));
+    });
+  }
+  return tails;
 }
 
 /** The task's energy as layers: a level more under the literal of the modes that need at least as much. */

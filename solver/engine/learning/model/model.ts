@@ -55,7 +55,7 @@ export class Model {
     addReservoirs(problem, core, this.conditions, this.points, lengths);
     addTotals(problem, core, this.conditions, this.points, lengths);
     this.tiers = new Tiers(core, problem, this.conditions, this.points, differences, lengths).all();
-    addEnergy(problem, core, this.points, lengths, this.tiers, resources.groups);
+    addEnergy(problem, core, this.points, differences, lengths, this.tiers, resources.groups);
     addSymmetry(problem, core, this.conditions, this.points);
     this.branching = new EarliestStart(this);
     this.tooLarge = !core.trail.fits() || this.countLiterals() > MOST_LITERALS;
