@@ -25,8 +25,9 @@ interface Way {
   share: number;
 }
 
-/** Neighbourhoods without a better plan before search goes on from another one. */
-const PATIENCE = 120;
+/** Neighbourhoods without a better plan before search goes on from another one: few at first, then more and more. */
+const LEAST_PATIENCE = 30;
+const MOST_PATIENCE = 240;
 
 export class Improver {
   private readonly ways: Way[];
@@ -34,6 +35,7 @@ export class Improver {
   private readonly budget: Budget;
   private current: Plan;
   private idle = 0;
+  private patience = LEAST_PATIENCE;
   /** First tier that a bound already meets is passed over; set by the caller. */
   target = 0;
 
@@ -59,7 +61,7 @@ export class Improver {
   step(): number {
     const { workshop, random } = this;
     const { store, propagation } = workshop;
-    if (this.idle > PATIENCE) this.moveOn();
+    if (this.idle > this.patience) this.moveOn();
     const way = this.drawWay();
     const work = store.work;
     const before = workshop.best;
@@ -103,17 +105,52 @@ export class Improver {
     return refuted;
   }
 
-  /** Goes on from the best plan again, or from a new one by some rule. */
+  /** Goes on from the best plan again; from it with another shape; or from a new plan by some rule. */
   private moveOn(): void {
     const { workshop, random } = this;
     this.idle = 0;
-    if (workshop.best !== null && this.current !== workshop.best) {
+    this.patience = Math.min(MOST_PATIENCE, this.patience * 1.15);
+    if (workshop.best !== null && this.current !== workshop.best && random.percent(70)) {
       this.current = workshop.best;
+      return;
+    }
+    if (random.percent(60)) {
+      const plan = this.reshape(workshop.best ?? this.current);
+      if (plan !== null) this.current = plan;
       return;
     }
     const rule = priorityRules[random.below(priorityRules.length)] as PriorityRule;
     const plan = workshop.planByRule(rule, 40, 25, undefined, random.percent(50) ? workshop.compiled.horizon : 0, 60);
     if (plan !== null) this.current = plan;
+  }
+
+  /** The plan built again in its order with one choice of shape, or a group's places, made another way. */
+  private reshape(plan: Plan): Plan | null {
+    const { workshop, random } = this;
+    const { structure, compiled } = workshop;
+    const guide = plan.choices.slice();
+    structure.onDemand.forEach((flag, choice) => {
+      if (flag === 1) guide[choice] = -1;
+    });
+    const { shaping } = structure;
+    const shape = shaping.length > 0 && random.percent(70) ? (shaping[random.below(shaping.length)] as number) : -1;
+    const group = compiled.group[random.below(compiled.taskCount)];
+    for (let task = 0; task < compiled.taskCount; task++) {
+      const moved =
+        shape >= 0
+          ? compiled.table.literalsOf(compiled.presence[task] as number).some((literal) => literal.choice === shape)
+          : compiled.group[task] === group;
+      if (!moved) continue;
+      const { start, items } = structure.ownChoices;
+      for (let k = start[task] as number; k < (start[task + 1] as number); k++) guide[items[k] as number] = -1;
+    }
+    if (shape >= 0) {
+      const count = compiled.optionCount[shape] as number;
+      guide[shape] = ((plan.choices[shape] as number) + 1 + random.below(Math.max(1, count - 1))) % count;
+    }
+    const usual = usualStarts(compiled.group, plan);
+    const key = Float64Array.from(plan.start, (start, task) => (start < 0 ? (usual[task] as number) : start));
+    return workshop.diveOnce({ backward: false, parallel: false, key, guide, whim: 0, shapeWhim: 0, failLimit: 30 });
   }
 
   private drawWay(): Way {

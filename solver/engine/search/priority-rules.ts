@@ -4,7 +4,7 @@
  */
 import type { CompiledMode } from '../compile-problem.ts';
 import type { Store } from '../propagation/store.ts';
-import { Random } from '../random.ts';
+import type { Random } from '../random.ts';
 import type { Structure } from '../structure.ts';
 
 export interface PriorityRule {
