@@ -62,7 +62,7 @@ describe('the lane chart', () => {
     const { bar } = shown();
     await fireEvent.click(bar('rack/top/chicken'));
     const standing = (start: string) =>
-      ['chosen', 'linked', 'kin', 'dim'].find((each) => bar(start).classList.contains(each));
+      ['chosen', 'linked', 'kin', 'dim'].find((each) => bar(start).parentElement!.classList.contains(each));
     expect(standing('hands/ada/chicken/roast')).toBe('chosen');
     expect(standing('resting/resting/chicken/rest')).toBe('linked');
     expect(standing('kettle/')).toBe('dim');
