@@ -106,7 +106,9 @@ function isNumbering(lag: Problem['lags'][number]): boolean {
 function latestTerms(problem: Problem, id: string): unknown[] {
   return problem.tiers.map((tier) =>
     tier.kind === 'latest'
-      ? tier.terms.filter((term) => term.point.task === id).map(({ point, plus, minus }) => [point.at, plus, minus])
+      ? tier.terms
+          .filter((term) => term.point.task === id)
+          .map(({ point, plus, minus }) => [(point as Exclude<Point, 'origin'>).at, plus, minus])
       : [],
   );
 }

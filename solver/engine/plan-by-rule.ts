@@ -36,7 +36,7 @@ export function planByRule(problem: Problem, rule: PriorityRule, options: RuleOp
  * The rule of thumb of a kitchen: whenever something is free, the longest job on the named resources is begun first, then whatever has
  * the longest work still to come. Nothing is improved afterwards.
  *
- * @param firstResources ids of the resources whose jobs go first (the oven's racks)
+ * `firstResources` are the ids of the resources whose jobs go first (the oven's racks).
  */
 export function ruleOfThumb(
   problem: Problem,

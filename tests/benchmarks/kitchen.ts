@@ -88,7 +88,7 @@ export async function kitchenBench(asked: KitchenBench): Promise<number> {
       heading,
       ...rows.map((row) =>
         Object.values(row)
-          .map((value) => value ?? '')
+          .map((value: Row[keyof Row]) => value ?? '')
           .join(','),
       ),
     ].join('\n') + '\n';

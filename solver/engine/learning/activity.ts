@@ -101,7 +101,7 @@ export class Activity {
       this.place[n] = -1;
       if (this.size > 0) {
         this.heap[0] = this.heap[this.size]!;
-        this.place[this.heap[0]!] = 0;
+        this.place[this.heap[0]] = 0;
         this.down(0);
       }
       const slot = this.slotOfNumber[n]!;
