@@ -3,6 +3,7 @@ import { solveByLearning } from '../../../solver/engine/learning/prove.ts';
 import type { Outcome, Solve } from '../../../solver/engine/outcome.ts';
 import type { Problem } from '../../../solver/engine/problem.ts';
 import { solve } from '../../../solver/engine/solve.ts';
+import { solveTogether } from '../../../solver/engine/together.ts';
 import { bruteForce, lexicographicallyLess } from '../../support/brute-force.ts';
 import { faultsOf, plainTierValues } from '../../support/plain-check.ts';
 import { randomProblem, smallShape, tinyShape } from '../../support/random-problem.ts';
@@ -30,6 +31,7 @@ const engines: readonly {
 }[] = [
   { name: 'improving', solve, efforts: [200_000, 50_000] },
   { name: 'learning', solve: solveByLearning, efforts: [3_000_000, 1_000_000] },
+  { name: 'together', solve: solveTogether, efforts: [150_000, 50_000] },
 ];
 
 describe('the engines beside a time-indexed integer program solved by HiGHS', () => {
@@ -39,8 +41,8 @@ describe('the engines beside a time-indexed integer program solved by HiGHS', ()
 
   it.each(seeds)('no finish is below the reference and a proven one is equal, problem %i', async (seed) => {
     const problem = randomProblem(seed, smallShape);
-    const reference = await timeIndexedOptimum(problem, 60);
-    if (reference.kind === 'timeout') skipped.push(`problem ${seed}: the integer program had no proof within 60 s`);
+    const reference = await timeIndexedOptimum(problem, 90);
+    if (reference.kind === 'timeout') skipped.push(`problem ${seed}: the integer program had no proof within 90 s`);
     if (reference.kind === 'optimal') expect(faultsOf(problem, reference.solution)).toEqual([]);
     for (const engine of engines) {
       const outcome = engine.solve(problem, { seed: 1, effort: engine.efforts[0] });
