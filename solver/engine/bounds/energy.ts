@@ -9,6 +9,9 @@ import type { Compiled, CompiledMode } from '../compile-problem.ts';
 import type { Store } from '../propagation/store.ts';
 import type { Timetable } from '../propagation/timetable.ts';
 
+/** Most pairs of a stretch and a task to look at in one pool; beyond, only some of the stretches are tried. */
+const STRETCHES = 1_000_000;
+
 export class Energy {
   private readonly compiled: Compiled;
   /** Sets of resources looked at together. */
@@ -24,6 +27,7 @@ export class Energy {
   constructor(
     private readonly store: Store,
     private readonly timetable: Timetable,
+    private readonly isOver: () => boolean = () => false,
   ) {
     this.compiled = store.compiled;
     this.pools = findPools(this.compiled);
@@ -43,9 +47,9 @@ export class Energy {
     this.amount = new Float64Array(taskCount);
   }
 
-  /** Index of a pool that is overloaded under the store's bounds, −1 when none is seen to be. Books its work in the store. */
+  /** Index of a pool that is overloaded under the store's bounds, −1 when none is seen to be or there is no time to look. */
   overloaded(): number {
-    for (let p = 0; p < this.pools.length; p++) {
+    for (let p = 0; p < this.pools.length && !this.isOver(); p++) {
       this.collect(this.pools[p] as readonly number[]);
       if (this.count > 1 && this.isOverloaded(this.supply[p] as Float64Array)) return p;
     }
@@ -93,7 +97,7 @@ export class Energy {
   private isOverloaded(supply: Float64Array): boolean {
     const { count, earliest, latest, length, amount, store } = this;
     // Stretches begin where some task can first start and end where some task must have ended.
-    const stride = Math.max(1, Math.ceil((count * count) / 10_000));
+    const stride = Math.max(1, Math.ceil(count ** 3 / STRETCHES));
     for (let i = 0; i < count; i++) {
       const a = earliest[i] as number;
       for (let j = i % stride; j < count; j += stride) {
@@ -113,7 +117,7 @@ export class Energy {
         if (need > room) return true;
       }
     }
-    store.work += (count * count * count) / (stride * 20);
+    store.work += Math.ceil(count ** 3 / (stride * 10));
     return false;
   }
 }

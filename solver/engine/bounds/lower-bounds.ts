@@ -47,7 +47,7 @@ export class LowerBounds {
    * @returns true when the bound rose
    */
   refine(tier: number, values: Float64Array): boolean {
-    const { compiled } = this.workshop;
+    const { compiled, budget } = this.workshop;
     const before = this.bounds[tier] as number;
     if (!isBoundable(compiled, tier)) {
       this.raise(tier, this.underTiers(tier, values, () => this.plainBound(tier)) ?? 0);
@@ -56,7 +56,7 @@ export class LowerBounds {
     // Refuting is monotone in V: halve the interval.
     let low = before;
     let high = values[tier] as number;
-    while (low < high) {
+    while (low < high && !budget.over()) {
       const middle = Math.floor((low + high) / 2);
       if (this.isRefuted(tier, middle, values)) low = middle + 1;
       else high = middle;
@@ -65,17 +65,20 @@ export class LowerBounds {
   }
 
   private isRefuted(tier: number, value: number, values: Float64Array): boolean {
-    return (
-      this.underTiers(tier, values, () => {
-        const { store, propagation } = this.workshop;
-        return !limitTier(store, tier, value) || !propagation.propagate() || this.overloaded();
-      }) ?? true
+    const { store, propagation, budget } = this.workshop;
+    const work = store.work;
+    const refuted = this.underTiers(
+      tier,
+      values,
+      () => !limitTier(store, tier, value) || !propagation.propagate() || this.overloaded(),
     );
+    budget.spend(store.work - work);
+    return refuted ?? true;
   }
 
   private overloaded(): boolean {
     const { store, propagation } = this.workshop;
-    this.energy ??= new Energy(store, propagation.timetable);
+    this.energy ??= new Energy(store, propagation.timetable, () => this.workshop.budget.over());
     return this.energy.overloaded() >= 0;
   }
 

@@ -51,11 +51,19 @@ export class Orders {
         const entry = gap(soiledBy.items[k] as number);
         entry.back = worse(entry.back, this.shortestClean[soiledByResource[k] as number] as number);
       }
-      for (const [other, entry] of gaps) {
+      const push = (other: number, after: number, before: number): void => {
         task.push(modes[other]?.task ?? -1);
         mode.push(other);
-        forth.push(entry.forth);
-        back.push(entry.back);
+        forth.push(after);
+        back.push(before);
+      };
+      for (const [other, entry] of gaps) {
+        const isInstant = modes[index]?.shortest === 0 && modes[other]?.shortest === 0;
+        if (isInstant && entry.forth !== 0 && entry.back !== 0) {
+          // Two tasks of no length at one minute each end before the other starts: neither needs a cleaning.
+          push(other, entry.forth, 0);
+          push(other, 0, entry.back);
+        } else push(other, entry.forth, entry.back);
       }
       this.pairStart[index + 1] = task.length;
     }

@@ -136,6 +136,15 @@ describe('solve: the least finish of examples worked out by hand (invented numbe
       expected: 7,
     },
     {
+      // Random problem 3785 was once called impossible: each soils the other, yet at one minute each ends before the other starts.
+      name: 'two tasks of no length that soil each other share a minute',
+      given: problemWith({
+        resources: [{ id: 'board', capacity: 1 }],
+        tasks: ['a', 'b'].map((id) => task(id, 0, [use('board', 1, { leaves: ['raw'], avoids: ['raw'] })])),
+      }),
+      expected: 0,
+    },
+    {
       name: 'a pool is not drawn from before it is filled',
       given: problemWith({
         tasks: [task('boil', 8), task('cook', 4)],
