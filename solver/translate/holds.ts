@@ -19,11 +19,11 @@ export function stepsWithin(component: Component, hold: Hold): readonly string[]
 function holdSoil(t: Translation, instance: HoldInstance): HandSoil {
   const within = new Set(stepsWithin(instance.component, instance.hold));
   const steps = instance.component.steps.filter((step) => within.has(step.id));
-  const own = new Set(steps.flatMap((step) => [...leaves(instance.component, step)]));
-  const foreign = steps
-    .flatMap((step) => [...avoids(t.session, instance.component, step)])
-    .filter((mark) => !own.has(mark));
-  return { leaves: [...own], avoids: [...new Set(foreign)] };
+  return {
+    leaves: [...new Set(steps.flatMap((step) => [...leaves(instance.component, step)]))],
+    // What is eaten as it is at the end must not meet the raw soil of an earlier batch, though its own was cooked on it.
+    avoids: [...new Set(steps.flatMap((step) => [...avoids(t.session, instance.component, step)]))],
+  };
 }
 
 const holdFault = (t: Translation, instance: HoldInstance, found: string, mend: string): void => {
