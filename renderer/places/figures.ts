@@ -3,7 +3,7 @@ import type { Plan } from '../../solver/kitchen/plan.ts';
 import { clockAt, minutesWords } from '../chart/layout/wall-clock.ts';
 
 export interface Figure {
-  readonly id: 'finish' | 'minutes' | 'hands-on' | 'all-away' | 'energy' | 'waiting';
+  readonly id: 'begin' | 'finish' | 'minutes' | 'hands-on' | 'all-away' | 'energy' | 'waiting';
   readonly label: string;
   readonly words: string;
   /** For comparing; smaller is better. */
@@ -15,8 +15,18 @@ export interface Figure {
 const inMinutes = (by: number): string => minutesWords(Math.abs(by));
 const inKWh = (by: number): string => `${(Math.abs(by) / 1000).toFixed(1)} kWh`;
 
+function firstHand(plan: Plan): number {
+  const starts = plan.steps.flatMap((step) =>
+    step.segments.filter((segment) => segment.hands === 'on').map((segment) => segment.start),
+  );
+  return starts.length === 0 ? 0 : Math.min(...starts);
+}
+
 export function figuresOf(plan: Plan): readonly Figure[] {
   const tier = (id: string): number | undefined => plan.tiers.find((each) => each.id === id)?.value;
+  // Towards a table time the first hand is wanted as late as can be; otherwise all counts from the session's start.
+  const late = plan.tiers[0]?.id === 'latest-start';
+  const begin = late ? firstHand(plan) : 0;
   const energy = tier('energy');
   const waiting = tier('waiting');
   return [
@@ -27,11 +37,22 @@ export function figuresOf(plan: Plan): readonly Figure[] {
       number: plan.finishMinutes,
       difference: inMinutes,
     },
+    ...(late
+      ? [
+          {
+            id: 'begin' as const,
+            label: 'first hand',
+            words: clockAt(plan.start, begin),
+            number: -begin,
+            difference: inMinutes,
+          },
+        ]
+      : []),
     {
       id: 'minutes',
-      label: 'start to finish',
-      words: minutesWords(plan.finishMinutes),
-      number: plan.finishMinutes,
+      label: late ? 'first hand to finish' : 'start to finish',
+      words: minutesWords(plan.finishMinutes - begin),
+      number: plan.finishMinutes - begin,
       difference: inMinutes,
     },
     {
@@ -81,6 +102,7 @@ export function provenWords(plan: Plan): string {
 export function differenceWords(figure: Figure, other: Figure): string {
   const by = other.number - figure.number;
   if (by === 0) return 'the same';
+  if (figure.id === 'begin') return `${figure.difference(by)} ${by < 0 ? 'later' : 'sooner'}`;
   const clock = figure.id === 'finish' || figure.id === 'all-away';
   return `${figure.difference(by)} ${by < 0 ? (clock ? 'sooner' : 'less') : clock ? 'later' : 'more'}`;
 }

@@ -47,6 +47,8 @@ export class PlanningState {
   start(request: PlanRequest): void {
     this.#leave();
     this.#request = request;
+    // A plan of another session would only mislead while this one is made.
+    if (this.#plan?.session.id !== request.session) this.#plan = null;
     this.#planning = { kind: 'running', progress: null, stopping: false };
     const isMine = (): boolean => this.#request === request;
     try {

@@ -112,13 +112,25 @@ export function solidLabel(bar: Bar, around: Around): Labels {
   return { letter, text: { ...level, lines: level.lines.map((line) => ({ ...line, y: line.y - rise })) } };
 }
 
+/** The widest stretch of a bar in which no hand is on it, px. */
+function widestGap(area: Box, hands: readonly Box[]): { readonly left: number; readonly right: number } {
+  const end = area.x + area.w;
+  const edges = [...hands].sort((a, b) => a.x - b.x);
+  let widest = { left: area.x, right: area.x };
+  let left = area.x;
+  for (const hand of [...edges, { x: end, w: 0 }]) {
+    const right = Math.min(end, hand.x);
+    if (right - left > widest.right - widest.left) widest = { left, right };
+    left = Math.max(left, hand.x + hand.w);
+  }
+  return widest;
+}
+
 /** An outlined bar: letter and label stand after the hands that fill it. */
 export function outlinedLabel(bar: Bar, around: Around): Labels {
   const { area, hands, sizes } = around;
   const first = hands.find((hand) => hand.x <= area.x + 0.5);
-  const last = hands.find((hand) => hand.x + hand.w >= area.x + area.w - 1.5 && hand !== first);
-  const left = Math.max(area.x, first === undefined ? 0 : first.x + first.w);
-  const right = Math.min(area.x + area.w, last === undefined ? Infinity : last.x);
+  const { left, right } = widestGap(area, hands);
   const size = signSize(bar, right - left - 3, sizes);
   const width = signWidth(bar, size);
   const y = area.y + area.h / 2 + size * 0.35;

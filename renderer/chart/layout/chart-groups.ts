@@ -12,7 +12,7 @@ export function chartGroups(plan: Plan, everything: boolean): readonly Group[] {
   const owners = componentOwners(plan);
   const groups = [
     handsGroup(plan, owners),
-    ...ovenGroups(plan, owners),
+    ...ovenGroups(plan, owners, everything),
     hobGroup(plan, owners, everything),
     applianceGroup(plan, owners, everything),
     waterGroup(plan, owners),

@@ -57,10 +57,15 @@ export interface ChartMarks {
   readonly table: LineMark | null;
 }
 
-/** From a little before the start to a little after everything is away. */
+/** A session whose work begins later than this is seen from shortly before its work, minutes. */
+const LONG_WAIT = 15;
+
+/** From a little before the first work to a little after everything is away. */
 export function wholeView(plan: Plan): View {
   const to = Math.max(plan.allAwayMinutes, plan.finishMinutes, 10);
-  return { from: -to * 0.005, to: to * 1.025 };
+  const begin = Math.min(to - 10, ...plan.steps.map((step) => step.start), ...plan.pools.map((course) => course.from));
+  const from = begin > LONG_WAIT ? begin - 3 : 0;
+  return { from: from - (to - from) * 0.005, to: to + (to - from) * 0.025 };
 }
 
 interface Frame {

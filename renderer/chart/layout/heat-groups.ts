@@ -23,23 +23,26 @@ function lane(id: string, name: string, bars: readonly LooseBar[], gone: readonl
   return { kind: 'things', id, name, gone, ...inRows(bars) };
 }
 
-export function ovenGroups(plan: Plan, owners: ReadonlyMap<string, Owner>): readonly Group[] {
+/** Ovens with all their racks; one that this plan leaves cold has a single lane that says so, unless everything is asked for. */
+export function ovenGroups(plan: Plan, owners: ReadonlyMap<string, Owner>, everything: boolean): readonly Group[] {
   return plan.kitchen.ovens.map((oven) => {
     const programme = plan.ovens.find((candidate) => candidate.oven === oven.id);
     const mostC = Math.max(plan.kitchen.roomC + 50, ...(programme?.line.map((point) => point.celsius) ?? []));
+    const racks = oven.racks.map((rack) =>
+      lane(
+        `rack/${oven.id}/${rack.id}`,
+        rack.name,
+        placeBars(plan, owners, 'rack', (place) => place.id === rack.id && (place.oven ?? oven.id) === oven.id),
+        absences(plan, [oven.id, rack.id]),
+      ),
+    );
+    const used = everything || programme !== undefined || racks.some((rack) => rack.bars.length > 0);
     return {
       id: `oven/${oven.id}`,
       kind: 'oven',
       name: oven.name,
       hill: programme === undefined ? null : { programme, roomC: plan.kitchen.roomC, mostC },
-      lanes: oven.racks.map((rack) =>
-        lane(
-          `rack/${oven.id}/${rack.id}`,
-          rack.name,
-          placeBars(plan, owners, 'rack', (place) => place.id === rack.id && (place.oven ?? oven.id) === oven.id),
-          absences(plan, [oven.id, rack.id]),
-        ),
-      ),
+      lanes: used ? racks : [lane(`rack/${oven.id}`, 'not used', [], absences(plan, [oven.id]))],
     };
   });
 }

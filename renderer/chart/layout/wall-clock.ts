@@ -75,7 +75,7 @@ export function clockSpan(start: ZonedStart, from: number, until: number): strin
 /** `24 min`, `1 h 5 min`. */
 export function minutesWords(minutes: number): string {
   const whole = Math.round(minutes);
-  if (whole < 90) return `${whole} min`;
+  if (whole < 60) return `${whole} min`;
   const rest = whole % 60;
   return `${Math.floor(whole / 60)} h${rest === 0 ? '' : ` ${rest} min`}`;
 }

@@ -69,7 +69,7 @@ describe('the first place', () => {
     const { jobs } = opened();
     await screen.findByText('Planning…');
     jobs[0]!.events.onProgress({ value: 70, bound: 60, share: 0.25 });
-    expect(await screen.findByText('Best so far 70 min; never under 60 min')).toBeTruthy();
+    expect(await screen.findByText('Best so far 1 h 10 min; never under 1 h')).toBeTruthy();
     await fireEvent.click(screen.getByRole('button', { name: 'Stop with the best so far' }));
     expect(jobs[0]!.stopped).toBe(true);
   });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan, PlanTier } from '../../../solver/kitchen/plan.ts';
+import { minutesWords } from '../../../renderer/chart/layout/wall-clock.ts';
 import { differenceWords, figuresOf, provenWords } from '../../../renderer/places/figures.ts';
 import { firstRequest, optionsFor, otherRequest } from '../../../renderer/places/picks.ts';
 import { session, supper } from '../../support/supper.ts';
@@ -50,12 +51,30 @@ describe('figures', () => {
   test('come in one strip; energy only where it was counted', () => {
     expect(figuresOf(supper).map((figure) => [figure.label, figure.words])).toEqual([
       ['finish', '11:06'],
-      ['start to finish', '66 min'],
-      ['hands-on', `${supper.handsOnMinutes} min`],
+      ['start to finish', '1 h 6 min'],
+      ['hands-on', minutesWords(supper.handsOnMinutes)],
       ['all away', '11:17'],
     ]);
     const energy = figuresOf(withTier({ id: 'energy', unit: 'Wh', value: 3200 })).at(-1)!;
     expect(energy.words).toBe('3.2 kWh');
+  });
+
+  test('towards a table time they count from the first hand', () => {
+    const roast = withTier(
+      { id: 'latest-start' },
+      { steps: supper.steps.filter((step) => step.start >= 10), finishMinutes: 66 },
+    );
+    expect(
+      figuresOf(roast)
+        .slice(0, 3)
+        .map((figure) => [figure.label, figure.words]),
+    ).toEqual([
+      ['finish', '11:06'],
+      ['first hand', '10:10'],
+      ['first hand to finish', '56 min'],
+    ]);
+    const [, first] = figuresOf(roast);
+    expect(differenceWords(first!, { ...first!, number: -15 })).toBe('5 min later');
   });
 
   test.each([

@@ -27,6 +27,13 @@ describe('planning', () => {
     expect([planning.plan === supper, planning.stale]).toEqual([true, true]);
   });
 
+  test('takes a plan of another session out of sight', () => {
+    const planning = new PlanningState(standInHost());
+    planning.showPlan(supper, { session: 'supper' });
+    planning.start({ session: 'dinner' });
+    expect(planning.plan).toBeNull();
+  });
+
   test('stops the job that it leaves, and no longer hears it', () => {
     const host = standInHost();
     const planning = new PlanningState(host);

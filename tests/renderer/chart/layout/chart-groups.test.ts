@@ -25,6 +25,15 @@ describe('the lanes of a plan', () => {
     expect(more.slice(groups.length)).toEqual(['Boards', 'Trays', 'Pans', 'Bowls', 'Tools', 'Sink']);
   });
 
+  test('an oven that stays cold has one lane that says so', () => {
+    const cold = { ...supper.kitchen.ovens[0]!, id: 'cold', name: 'the cold oven' };
+    const plan = { ...supper, kitchen: { ...supper.kitchen, ovens: [...supper.kitchen.ovens, cold] } };
+    expect(chartGroups(plan, false).find((group) => group.name === 'the cold oven')).toMatchObject({
+      hill: null,
+      lanes: [{ name: 'not used', bars: [] }],
+    });
+  });
+
   test('hands are on for as many minutes as the plan says', () => {
     const hands = groups[0]!.lanes.flatMap((each) => each.bars);
     expect(hands.reduce((sum, each) => sum + each.end - each.start, 0)).toBe(supper.handsOnMinutes);

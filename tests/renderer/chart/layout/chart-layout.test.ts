@@ -102,6 +102,14 @@ describe('zoomed in', () => {
   });
 });
 
+describe('the beginning', () => {
+  test('is the start, or shortly before the work where that is much later', () => {
+    expect(wholeView(supper).from).toBeCloseTo(-0.385);
+    const late = { ...supper, steps: supper.steps.filter((step) => step.start >= 36), pools: [] };
+    expect(wholeView(late).from).toBeGreaterThan(32);
+  });
+});
+
 describe('the end', () => {
   test('is marked by the finish, and the tail runs past it', () => {
     const marks = layout(1440);

@@ -33,6 +33,6 @@ describe('minutes of a plan on the wall clock', () => {
 
   test('stretches and lengths are said in words', () => {
     expect(clockSpan(lisbon('2026-03-08T10:00'), 25, 49)).toBe('10:25–10:49');
-    expect([1, 89, 90, 120].map(minutesWords)).toEqual(['1 min', '89 min', '1 h 30 min', '2 h']);
+    expect([1, 59, 60, 95].map(minutesWords)).toEqual(['1 min', '59 min', '1 h', '1 h 35 min']);
   });
 });
