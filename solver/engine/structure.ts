@@ -6,7 +6,7 @@
  * scheduled together. A **container** is a task of flexible length whose start others follow and whose end others push: it is
  * placed after its contents.
  */
-import type { Arc, Compiled, CompiledMode } from './compile-problem.ts';
+import type { Arc, Compiled, CompiledMode } from './compiled.ts';
 import { emptyLists, packLists, type SparseLists } from './sparse-lists.ts';
 
 export interface Structure {

@@ -2,7 +2,7 @@
  * Certificates that no plan exists, each checkable by hand: a cycle of lags that asks for more time than it gives, a chain longer
  * than the horizon, a task that fits its resources in no mode, tasks that need more of a resource than there is all session.
  */
-import type { CompiledMode } from '../compile-problem.ts';
+import type { CompiledMode } from '../compiled.ts';
 import type { Clash } from '../outcome.ts';
 import { Propagation } from '../propagation/propagation.ts';
 import { Store } from '../propagation/store.ts';

@@ -5,7 +5,7 @@
  * can be (Lopez, Erschler and Esquirol 1992; Baptiste, Le Pape and Nuijten 1999). Besides single resources, sets that stand in for
  * each other in the modes of some task (the people who may do it) are looked at together.
  */
-import type { Compiled, CompiledMode } from '../compile-problem.ts';
+import type { Compiled, CompiledMode } from '../compiled.ts';
 import type { Store } from '../propagation/store.ts';
 import type { Timetable } from '../propagation/timetable.ts';
 

@@ -4,7 +4,7 @@
  * A tier of kind `latest` is bounded by refutation (Klein and Scholl 1999): where propagation or energy contradicts "at most V", the
  * tier is at least V + 1. Sums are bounded term by term.
  */
-import type { CompiledMode } from '../compile-problem.ts';
+import type { CompiledMode } from '../compiled.ts';
 import { isBoundable, limitTier } from '../search/limits.ts';
 import type { Workshop } from '../search/workshop.ts';
 import { Energy } from './energy.ts';

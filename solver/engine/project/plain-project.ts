@@ -2,7 +2,7 @@
  * Recognises the classical project: tasks of fixed length that are all there, shortest lags without a cycle, resources with
  * capacities, least finish. Such problems get a scheme of their own that is far faster than propagation.
  */
-import type { Compiled, CompiledMode } from '../compile-problem.ts';
+import type { Compiled, CompiledMode } from '../compiled.ts';
 import { emptyLists, packLists, type SparseLists } from '../sparse-lists.ts';
 
 export interface PlainProject {

@@ -6,7 +6,7 @@
  * least the shortest cleaning there is. When one order is out of the question the other is drawn; when both are, the plan is
  * contradictory. Which cleaning lies between is decided by search (`demands.ts`).
  */
-import type { CompiledMode } from '../compile-problem.ts';
+import type { CompiledMode } from '../compiled.ts';
 import type { Store } from './store.ts';
 
 export class Orders {

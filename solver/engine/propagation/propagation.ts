@@ -4,7 +4,7 @@
  * Lags come first (they are cheap), then the rules about single tasks, then reservoirs and totals. An arc raises the earliest time of
  * its end as soon as its `low` condition holds, and lowers the latest time of its beginning as soon as `high` does.
  */
-import type { Compiled } from '../compile-problem.ts';
+import type { Compiled } from '../compiled.ts';
 import { emptyLists, packLists, type SparseLists } from '../sparse-lists.ts';
 import { Orders } from './orders.ts';
 import { Reservoirs } from './reservoirs.ts';

@@ -6,7 +6,7 @@
  * pushed to the first minute at which the most allows it. (Laborie 2003; Neumann and Schwindt 2003.) After the last event the most is
  * known better: of draws that hang on one choice the cheapest option counts, and options that are too dear are dropped.
  */
-import type { CompiledReservoir } from '../compile-problem.ts';
+import type { CompiledReservoir } from '../compiled.ts';
 import { emptyLists, packLists, type SparseLists } from '../sparse-lists.ts';
 import type { Store } from './store.ts';
 

@@ -6,7 +6,7 @@
  * start of its best mode, and modes without any place are dropped. Example: capacity 1, A surely in [3, 5), B of length 4 from
  * 0 on: B cannot start before 5. Time-table filtering as in Beldiceanu and Carlsson (2002) and Letort, Beldiceanu, Carlsson (2012).
  */
-import type { CompiledMode } from '../compile-problem.ts';
+import type { CompiledMode } from '../compiled.ts';
 import type { Store } from './store.ts';
 
 export class Timetable {

@@ -4,7 +4,7 @@
  * Each member may be as short as the total less the most the others can be, and as long as the total less the least the others must
  * be. A member without which the sum cannot be reached is made present.
  */
-import type { CompiledTotal } from '../compile-problem.ts';
+import type { CompiledTotal } from '../compiled.ts';
 import { emptyLists, packLists, type SparseLists } from '../sparse-lists.ts';
 import type { Store } from './store.ts';
 

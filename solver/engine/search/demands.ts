@@ -2,7 +2,7 @@
  * Things that a plan under construction still lacks: a cleaning between two placed uses, a filling before a draw, a draw before
  * an overflow. Search asks for the first of them and for the tasks that could serve it.
  */
-import type { CompiledEvent, CompiledMode, CompiledReservoir } from '../compile-problem.ts';
+import type { CompiledEvent, CompiledMode, CompiledReservoir } from '../compiled.ts';
 import type { Propagation } from '../propagation/propagation.ts';
 import type { Store } from '../propagation/store.ts';
 

@@ -7,12 +7,14 @@
  * moved on by what was lacking ("unscheduling", Franck, Neumann and Schwindt 2001), a limited number of times.
  */
 import type { Budget } from '../budget.ts';
-import type { CompiledMode } from '../compile-problem.ts';
+import type { CompiledMode } from '../compiled.ts';
 import type { Propagation } from '../propagation/propagation.ts';
 import type { Store } from '../propagation/store.ts';
 import type { Random } from '../random.ts';
 import type { Structure } from '../structure.ts';
+import { BOUND, Decisions, DEMAND, OPTION } from './decisions.ts';
 import { Demands } from './demands.ts';
+import { Selection } from './selection.ts';
 
 export interface DiveOrders {
   /** Place from the end of the session back. */
@@ -31,26 +33,15 @@ export interface DiveOrders {
   readonly failLimit: number;
 }
 
-const OPTION = 0;
-const BOUND = 1;
-const DEMAND = 2;
-/** A task is urgent when it was bounded by what is placed and has no more than this much play, minutes. */
-const URGENT = 20;
-
 export class Dive {
   private readonly store: Store;
   private readonly demands: Demands;
-  private frameMark = new Int32Array(256);
-  private frameKind = new Int32Array(256);
-  private frameA = new Int32Array(256);
-  private frameB = new Int32Array(256);
-  private depth = 0;
+  private readonly decisions: Decisions;
+  private readonly selection: Selection;
   private fails = 0;
   private lastUndone = -1;
   private repeats = 0;
-  private baseMark = 0;
   private demandsDirty = true;
-  private readonly taskCount: number;
   private orders!: DiveOrders;
   /** Dead ends of each task since `forget`, so that callers can bring the hard ones forward. */
   readonly trouble: Int32Array;
@@ -63,7 +54,8 @@ export class Dive {
   ) {
     this.store = propagation.store;
     this.demands = new Demands(propagation);
-    this.taskCount = this.store.compiled.taskCount;
+    this.decisions = new Decisions(this.store.trail);
+    this.selection = new Selection(propagation, structure);
     this.trouble = new Int32Array(this.store.compiled.taskCount);
   }
 
@@ -75,11 +67,11 @@ export class Dive {
   run(orders: DiveOrders): 'plan' | 'dead' | 'stopped' {
     const { store } = this;
     this.orders = orders;
-    this.depth = 0;
+    this.selection.orders = orders;
+    this.decisions.begin();
     this.fails = 0;
     this.lastUndone = -1;
     this.demandsDirty = true;
-    this.baseMark = store.trail.mark();
     let current = -1;
     let work = store.work;
     for (;;) {
@@ -101,7 +93,7 @@ export class Dive {
         current = -1;
         continue;
       }
-      if (current < 0 || !this.isOpen(current)) current = this.pick();
+      if (current < 0 || !this.selection.isOpen(current)) current = this.selection.pick();
       if (current < 0) {
         const left = this.finishOne();
         if (left === 'done') {
@@ -122,8 +114,7 @@ export class Dive {
   /** Takes back everything the dive did. */
   unwind(): void {
     this.propagation.timetable.focus = -1;
-    this.store.trail.undo(this.baseMark);
-    this.depth = 0;
+    this.decisions.unwind();
   }
 
   /** Forgets which tasks made trouble. */
@@ -135,104 +126,6 @@ export class Dive {
     const { shaping } = this.structure;
     for (let k = 0; k < shaping.length; k++)
       if (this.store.openOptions(shaping[k] as number) > 1) return shaping[k] as number;
-    return -1;
-  }
-
-  /** True while the task is present and its start (backward: end) or mode is open, or its length counts in a total. */
-  private isOpen(task: number): boolean {
-    const { store } = this;
-    return store.isPresent(task) && !store.isPlaced(task) && (!this.isAnchored(task) || this.wantsMore(task));
-  }
-
-  private isAnchored(task: number): boolean {
-    const at = 4 * task + (this.orders.backward ? 2 : 0);
-    return (this.store.cells[at] as number) + (this.store.cells[at + 1] as number) === 0;
-  }
-
-  private wantsMore(task: number): boolean {
-    return this.store.mode(task) < 0 || this.propagation.totals.has(task);
-  }
-
-  /** The next task to place, −1 when only containers and loose ends are left. */
-  private pick(): number {
-    const { store, structure, orders } = this;
-    const { cells } = store;
-    const low = orders.backward ? 3 : 0;
-    const count = this.taskCount;
-    let urgent = -1;
-    let best = -1;
-    let fallback = -1;
-    for (let task = 0; task < count; task++) {
-      if (!store.isPresent(task)) continue;
-      const at = 4 * task + low;
-      const width = -(cells[at] as number) - (cells[at ^ 1] as number);
-      if (width === 0) {
-        if (store.isPlaced(task) || !this.wantsMore(task)) continue;
-        return task;
-      }
-      if (structure.isContainer[task] === 1) continue;
-      if (this.closesOpen(task) || (width <= URGENT && this.isBound(task))) {
-        if (urgent < 0 || (cells[at ^ 1] as number) > (cells[(4 * urgent + low) ^ 1] as number)) urgent = task;
-        continue;
-      }
-      if (urgent >= 0) continue;
-      if (fallback < 0 || (cells[at] as number) < (cells[4 * fallback + low] as number)) fallback = task;
-      if (best >= 0 && !this.isBetter(task, best, low)) continue;
-      if (this.openPredecessor(task) < 0) best = task;
-    }
-    store.work += count >> 4;
-    if (urgent < 0) return best >= 0 ? best : fallback;
-    for (let steps = 0; steps < 20; steps++) {
-      const before = this.openPredecessor(urgent);
-      if (before < 0) break;
-      urgent = before;
-    }
-    return urgent;
-  }
-
-  /** True when the task ends (backward: begins) a container that is already begun (ended): what it holds is not free until then. */
-  private closesOpen(task: number): boolean {
-    const { structure, orders } = this;
-    const lists = orders.backward ? structure.opens : structure.closes;
-    const until = lists.start[task + 1] as number;
-    for (let k = lists.start[task] as number; k < until; k++) {
-      const container = lists.items[k] as number;
-      if (this.isAnchored(container) && this.store.isPresent(container)) return true;
-    }
-    return false;
-  }
-
-  /** True when a lag from (backward: to) the task leads to one that is placed already. */
-  private isBound(task: number): boolean {
-    const { structure, orders, store } = this;
-    const lists = orders.backward ? structure.raisers : structure.bounders;
-    const conditions = orders.backward ? structure.raiserCondition : structure.bounderCondition;
-    const until = lists.start[task + 1] as number;
-    for (let k = lists.start[task] as number; k < until; k++)
-      if (store.isTrue(conditions[k] as number) && this.isAnchored(lists.items[k] as number)) return true;
-    return false;
-  }
-
-  private isBetter(task: number, best: number, low: number): boolean {
-    const { key, parallel } = this.orders;
-    if (parallel) {
-      const difference = (this.store.cells[4 * task + low] as number) - (this.store.cells[4 * best + low] as number);
-      if (difference !== 0) return difference < 0;
-    }
-    return (key[task] as number) < (key[best] as number);
-  }
-
-  /** A present task that must be placed before this one and is not, −1 when there is none. */
-  private openPredecessor(task: number): number {
-    const { store, structure, orders } = this;
-    const lists = orders.backward ? structure.after : structure.before;
-    const conditions = orders.backward ? structure.afterCondition : structure.beforeCondition;
-    const until = lists.start[task + 1] as number;
-    for (let k = lists.start[task] as number; k < until; k++) {
-      const other = lists.items[k] as number;
-      if (!store.isTrue(conditions[k] as number)) continue;
-      if (!this.isAnchored(other)) return other;
-    }
     return -1;
   }
 
@@ -250,11 +143,11 @@ export class Dive {
       for (let k = first; k < last; k++) store.enqueueTask(items[k] as number);
     } else store.enqueueTask(task);
     if (!propagation.propagate()) return this.retreat(task) ? 'again' : 'dead';
-    if (!this.isOpen(task)) {
+    if (!this.selection.isOpen(task)) {
       this.demandsDirty = true;
       return 'again';
     }
-    if (orders.parallel && !this.isAnchored(task) && store.cells[low] !== before) return 'again';
+    if (orders.parallel && !this.selection.isAnchored(task) && store.cells[low] !== before) return 'again';
     for (let k = first; k < last; k++) {
       const other = items[k] as number;
       if (structure.isContainer[other] === 0 || !store.isPresent(other)) continue;
@@ -263,7 +156,7 @@ export class Dive {
     }
     const choice = this.openOwnChoice(task);
     if (choice >= 0) return this.decideOption(choice, task) ? 'same' : 'dead';
-    if (!this.isAnchored(task)) return this.decideBound(low, task) ? 'same' : 'dead';
+    if (!this.selection.isAnchored(task)) return this.decideBound(low, task) ? 'same' : 'dead';
     // The length counts in a total: as long as there is room for.
     return this.decideBound(orders.backward ? 4 * task : 4 * task + 3, task) ? 'same' : 'dead';
   }
@@ -283,7 +176,7 @@ export class Dive {
   private finishOne(): 'done' | 'dead' | 'more' {
     const { store } = this;
     const { optionCount } = store.compiled;
-    for (let task = 0; task < this.taskCount; task++) {
+    for (let task = 0; task < this.store.compiled.taskCount; task++) {
       if (!store.isPresent(task) || store.isPlaced(task)) continue;
       const choice = this.openOwnChoice(task);
       if (choice >= 0) return this.decideOption(choice, task) ? 'more' : 'dead';
@@ -303,47 +196,18 @@ export class Dive {
     return (this.store.cells[4 * task] as number) + (this.store.cells[4 * task + 1] as number) === 0;
   }
 
-  // Decisions.
-
-  private push(kind: number, a: number, b: number): void {
-    if (this.depth === this.frameMark.length) this.grow();
-    this.frameMark[this.depth] = this.store.trail.mark();
-    this.frameKind[this.depth] = kind;
-    this.frameA[this.depth] = a;
-    this.frameB[this.depth] = b;
-    this.depth++;
-  }
-
-  private grow(): void {
-    const larger = (old: Int32Array): Int32Array<ArrayBuffer> => {
-      const next = new Int32Array(old.length * 2);
-      next.set(old);
-      return next;
-    };
-    this.frameMark = larger(this.frameMark);
-    this.frameKind = larger(this.frameKind);
-    this.frameA = larger(this.frameA);
-    this.frameB = larger(this.frameB);
-  }
-
-  /** Undoes the newest decision. */
-  private pop(): void {
-    this.depth--;
-    this.store.trail.undo(this.frameMark[this.depth] as number);
-  }
-
   /** Fixes an endpoint at the bound in the slot, or as near to it as is possible. @returns false when the dive is dead */
   private decideBound(slot: number, task: number): boolean {
-    const { store, propagation } = this;
+    const { store, propagation, decisions } = this;
     for (;;) {
       const value = store.cells[slot] as number;
-      this.push(BOUND, slot ^ 1, -value);
+      decisions.push(BOUND, slot ^ 1, -value);
       if (store.raise(slot ^ 1, -value) && propagation.propagate()) {
         this.demandsDirty = true;
         return true;
       }
       propagation.clear();
-      this.pop();
+      decisions.pop();
       if (!(store.raise(slot, value + 1) && propagation.propagate())) {
         propagation.clear();
         return this.retreat(task);
@@ -354,16 +218,16 @@ export class Dive {
 
   /** Decides a choice. @returns false when the dive is dead */
   private decideOption(choice: number, task: number): boolean {
-    const { store, propagation } = this;
+    const { store, propagation, decisions } = this;
     const option = this.bestOption(choice, task);
     if (option < 0) return this.retreat(task);
-    this.push(OPTION, choice, option);
+    decisions.push(OPTION, choice, option);
     if (store.assign(choice, option) && propagation.propagate()) {
       this.demandsDirty = true;
       return true;
     }
     propagation.clear();
-    this.pop();
+    decisions.pop();
     if (store.removeOption(choice, option) && propagation.propagate()) return true;
     propagation.clear();
     return this.retreat(task);
@@ -415,13 +279,13 @@ export class Dive {
 
   /** Serves the demand found last by its candidates from the given one on. */
   private decideDemand(from: number): boolean {
-    const { propagation, demands } = this;
+    const { propagation, demands, decisions } = this;
     const candidates = demands.candidates();
     for (let k = from; k < candidates.length; k++) {
-      this.push(DEMAND, k, 0);
+      decisions.push(DEMAND, k, 0);
       if (demands.serve(candidates[k] as number) && propagation.propagate()) return true;
       propagation.clear();
-      this.pop();
+      decisions.pop();
     }
     return false;
   }
@@ -431,25 +295,24 @@ export class Dive {
    * then; otherwise its place is chosen anew, or what soiled it is put after it.
    */
   private retreatFromDemand(): boolean {
-    const { demands, store, orders } = this;
+    const { demands, store, orders, decisions } = this;
     const { dependent, source, kind } = demands;
     if (kind !== 'clean') return this.retreat(dependent);
     this.propagation.clear();
-    const { trail } = store;
     const start = store.earliestStart(dependent);
     const behind = Math.max(1, store.earliestEnd(dependent) - store.earliestStart(source));
     const later = demands.room() - start;
     if (later > 0 && !orders.backward) {
-      const level = this.levelOf(trail.lastChange(4 * dependent + 1));
-      const latest = level > 0 ? -trail.valueAt(4 * dependent + 1, this.frameMark[level - 1] as number) : 0;
+      const level = decisions.levelOfChange(4 * dependent + 1);
+      const latest = level > 0 ? -decisions.valueBefore(level, 4 * dependent + 1) : 0;
       if (latest >= start + later && this.undoTo(level, later)) return this.bookFail(-1, 1);
     }
-    const placed = this.levelOf(trail.lastChange(4 * source + (orders.backward ? 2 : 1)));
-    const chosen = this.levelOf(trail.lastChange(store.modeAddress(dependent)));
-    if (chosen > placed && this.frameKind[chosen - 1] === OPTION && this.undoTo(chosen, 1))
+    const placed = decisions.levelOfChange(4 * source + (orders.backward ? 2 : 1));
+    const chosen = decisions.levelOfChange(store.modeAddress(dependent));
+    if (chosen > placed && decisions.kind(chosen) === OPTION && this.undoTo(chosen, 1))
       return this.bookFail(dependent, 2);
     if (!this.bookFail(dependent, 4)) return false;
-    if (placed > 0 && placed <= this.depth && this.undoTo(placed, behind)) return true;
+    if (placed > 0 && placed <= decisions.depth && this.undoTo(placed, behind)) return true;
     return this.undoFurther(dependent);
   }
 
@@ -457,7 +320,7 @@ export class Dive {
   private retreat(task: number): boolean {
     if (!this.bookFail(task, 4)) return false;
     const lacking = task >= 0 ? this.lacking(task) : 1;
-    const level = task >= 0 ? this.culprit(task) : this.depth;
+    const level = task >= 0 ? this.culprit(task) : this.decisions.depth;
     if (level > 0 && this.undoTo(level, lacking)) return true;
     return this.undoFurther(task);
   }
@@ -472,9 +335,9 @@ export class Dive {
 
   /** Undoes older and older decisions until one can be turned. */
   private undoFurther(task: number): boolean {
-    while (this.depth > 0) {
+    while (this.decisions.depth > 0) {
       const culprit = task >= 0 ? this.culprit(task) : 0;
-      if (this.undoTo(culprit > 0 ? culprit : this.depth, 1)) return true;
+      if (this.undoTo(culprit > 0 ? culprit : this.decisions.depth, 1)) return true;
       if (!this.bookFail(-1, 4)) return false;
     }
     return false;
@@ -482,24 +345,24 @@ export class Dive {
 
   /** Undoes decisions down to the level (from 1) and takes the other side of that one; `shift` is how far a place moves. */
   private undoTo(level: number, shift: number): boolean {
-    this.depth = level - 1;
-    this.store.trail.undo(this.frameMark[this.depth] as number);
+    const { decisions } = this;
+    decisions.undoTo(level);
     this.demandsDirty = true;
     // The same place undone again and again: move it on in longer and longer steps.
-    const slot = this.frameKind[this.depth] === BOUND ? (this.frameA[this.depth] as number) : -1;
+    const slot = decisions.kind(level) === BOUND ? decisions.a(level) : -1;
     this.repeats = slot >= 0 && slot === this.lastUndone ? this.repeats + 1 : 0;
     this.lastUndone = slot;
-    if (this.turn(this.depth, Math.max(shift, this.repeats > 1 ? 1 << Math.min(6, this.repeats - 1) : 1))) return true;
+    if (this.turn(level, Math.max(shift, this.repeats > 1 ? 1 << Math.min(6, this.repeats - 1) : 1))) return true;
     this.propagation.clear();
     return false;
   }
 
   /** Takes the other side of an undone decision. */
-  private turn(frame: number, shift: number): boolean {
-    const { store, propagation } = this;
-    const a = this.frameA[frame] as number;
-    const b = this.frameB[frame] as number;
-    switch (this.frameKind[frame]) {
+  private turn(level: number, shift: number): boolean {
+    const { store, propagation, decisions } = this;
+    const a = decisions.a(level);
+    const b = decisions.b(level);
+    switch (decisions.kind(level)) {
       case OPTION:
         return store.removeOption(a, b) && propagation.propagate();
       case BOUND:
@@ -512,19 +375,10 @@ export class Dive {
 
   /** Number (from 1) of the decision that last bounded the task from the far side, 0 when none did. */
   private culprit(task: number): number {
-    const { trail } = this.store;
+    const { decisions } = this;
     const near = this.orders.backward ? 0 : 1;
-    let at = Math.max(trail.lastChange(4 * task + near), trail.lastChange(4 * task + 2 + near));
-    if (at < this.baseMark) at = Math.max(trail.lastChange(4 * task + 1 - near), trail.lastChange(4 * task + 3 - near));
-    return this.levelOf(at);
-  }
-
-  /** Number (from 1) of the decision in force at a place of the log, 0 for places before all decisions. */
-  private levelOf(at: number): number {
-    if (at < this.baseMark) return 0;
-    let level = this.depth;
-    while (level > 0 && (this.frameMark[level - 1] as number) > at) level--;
-    return level;
+    const level = decisions.levelOfEither(4 * task + near, 4 * task + 2 + near);
+    return level > 0 ? level : decisions.levelOfEither(4 * task + 1 - near, 4 * task + 3 - near);
   }
 
   /** Minutes beyond its last possible start until the task would find room. */

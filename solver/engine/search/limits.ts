@@ -1,5 +1,5 @@
 /** Tells a store that tiers must be no worse than given values, as far as bounds can say it. */
-import type { Compiled } from '../compile-problem.ts';
+import type { Compiled } from '../compiled.ts';
 import type { Store } from '../propagation/store.ts';
 
 /**

@@ -2,7 +2,7 @@
  * Parts of a plan to build anew while the rest is kept: a stretch of time, the users of a resource, one group, the tasks that
  * decide the first tier, a few blocks by chance. Always whole blocks, with the containers that their tasks open or close.
  */
-import type { Compiled, CompiledMode } from '../compile-problem.ts';
+import type { Compiled, CompiledMode } from '../compiled.ts';
 import type { Random } from '../random.ts';
 import type { Structure } from '../structure.ts';
 import type { Plan } from './plan.ts';

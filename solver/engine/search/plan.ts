@@ -1,5 +1,5 @@
 /** A whole plan in flat arrays, with the values of its tiers. */
-import type { Compiled, CompiledMode, CompiledTier } from '../compile-problem.ts';
+import type { Compiled, CompiledMode, CompiledTier } from '../compiled.ts';
 import type { Solution } from '../outcome.ts';
 import type { Store } from '../propagation/store.ts';
 

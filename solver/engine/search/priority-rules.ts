@@ -2,7 +2,7 @@
  * Priority rules for schedule generation, by their names in the literature (Kolisch 1996; Davis and Patterson 1975; Alvarez-Valdes
  * and Tamarit 1993). A rule gives every task a key from what is known before anything is placed; the smallest key goes first.
  */
-import type { CompiledMode } from '../compile-problem.ts';
+import type { CompiledMode } from '../compiled.ts';
 import type { Store } from '../propagation/store.ts';
 import type { Random } from '../random.ts';
 import type { Structure } from '../structure.ts';

@@ -1,6 +1,7 @@
 /** The parts of one solve put together: compiled problem, store, rules, chance and budget. */
 import type { Budget } from '../budget.ts';
-import { compileProblem, type Compiled } from '../compile-problem.ts';
+import { compileProblem } from '../compile-problem.ts';
+import type { Compiled } from '../compiled.ts';
 import type { Solution, SolveOptions } from '../outcome.ts';
 import type { Problem } from '../problem.ts';
 import { loosen, type Loosened } from '../interchangeable.ts';
