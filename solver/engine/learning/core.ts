@@ -271,11 +271,11 @@ export class Core {
       }
       if (this.conflicts >= restartAt) {
         restartAt = this.conflicts + RESTART_UNIT * luby(++this.restarts);
-        this.backtrack(0);
         if (this.clauses.learnedCount > this.learnedLimit) {
+          this.backtrack(0);
           this.clauses.tidy(true);
           this.learnedLimit += 200;
-        }
+        } else this.backtrack(assumptions.length);
         continue;
       }
       if (trail.level < assumptions.length) {
@@ -320,6 +320,13 @@ export class Core {
   adoptGuide(): void {
     for (let x = 0; x < this.trail.variables; x++) this.guide[x] = this.trail.bound[2 * x]!;
     this.guided = true;
+  }
+
+  /** Whether a literal is true in the guide. */
+  guides(literal: number): boolean {
+    const slot = this.trail.slotOf(literal);
+    const value = this.guide[slot >> 1]!;
+    return ((slot & 1) === 0 ? value : -value) >= this.trail.valueOf(literal);
   }
 
   value(x: number): number {

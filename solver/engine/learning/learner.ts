@@ -6,6 +6,8 @@
  */
 import { tierValues } from '../tier-values.ts';
 import { verifySolution } from '../verify-solution.ts';
+import { Random } from '../random.ts';
+import { neighbourhood } from './neighbourhood.ts';
 import { Model, sealedAtLeast } from './model/model.ts';
 import type { Problem } from '../problem.ts';
 import type { Solution, TierOutcome } from '../outcome.ts';
@@ -24,6 +26,13 @@ export interface Slice {
   readonly shouldStop?: () => boolean;
 }
 
+/** Slices that work from above before the others get their turns. */
+const FIRST_TURNS = 2;
+/** Conflicts and work units of one neighbourhood; so many in a row without gain, and they are left. */
+const NEARBY = 200;
+const NEARBY_WORK = 3_000_000;
+const DRY = 400;
+
 export class Learner {
   readonly problem: Problem;
   readonly model: Model;
@@ -36,12 +45,22 @@ export class Learner {
   /** The tier being worked on; the number of tiers when all are done. */
   tier = 0;
 
+  private readonly random: Random;
+  /** Share of the tasks that a neighbourhood frees. */
+  private freeShare = 0.2;
+  /** Whether the guide is the best plan in full. */
+  private guideWhole = false;
+  private turn = 0;
+  /** Neighbourhoods since the last better plan. */
+  private dry = 0;
+
   /**
    * @param problem a problem that `validateProblem` accepts
    * @param seed of small differences in activity, so that several learners do not search alike
    */
   constructor(problem: Problem, seed: number) {
     this.problem = problem;
+    this.random = new Random(seed);
     this.model = new Model(problem, false);
     this.bounds = this.model.tiers.map((tier) => tier.least);
     if (!this.model.tooLarge) {
@@ -79,7 +98,8 @@ export class Learner {
     if (tooLarge || core.dead) return;
     const literals = this.model.literalsOf(solution);
     const verdict = core.solve(literals, branching, 200, core.work + 2_000_000, undefined);
-    if (verdict === 'solution') {
+    this.guideWhole = verdict === 'solution';
+    if (this.guideWhole) {
       core.adoptGuide();
       return;
     }
@@ -160,6 +180,7 @@ export class Learner {
   /** The plan that the core stands at becomes the best. */
   private take(): Step {
     this.model.core.adoptGuide();
+    this.guideWhole = true;
     const solution = this.model.solution();
     const values = tierValues(this.problem, solution);
     if (this.best !== null && !less(values, this.values))
@@ -216,12 +237,71 @@ export class Learner {
     }
   }
 
+  /**
+   * Looks for a better plan near the best one for one slice: most of its orders and choices are kept.
+   * @returns `spent` also when there is none near
+   */
+  relax(slice: Slice): Step {
+    const { core, branching, tooLarge } = this.model;
+    if (tooLarge || this.best === null || this.done) return this.improve(slice);
+    const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
+    const goal = this.assumptions();
+    const kept = this.guideWhole ? neighbourhood(this.model, this.best, this.freeShare, this.random) : [];
+    const verdict = core.solve([...goal, ...kept], branching, slice.conflicts, workLimit, slice.shouldStop);
+    // Fully searched: look wider; not even that: narrower.
+    if (verdict === 'refuted') this.freeShare = Math.min(0.8, this.freeShare * 1.03);
+    if (verdict === 'spent') this.freeShare = Math.max(0.03, this.freeShare * 0.97);
+    switch (verdict) {
+      case 'solution':
+        return this.take();
+      case 'refuted':
+        // The goal alone is to blame: no plan anywhere is better.
+        return core.failed.every((literal) => goal.includes(literal)) ? this.refuted() : 'spent';
+      case 'spent':
+      case 'stopped':
+        return verdict;
+    }
+  }
+
+  /**
+   * Works on for one slice by whatever has paid: from above, near the best plan, or from below.
+   */
+  advance(slice: Slice): Step {
+    if (this.best === null || this.problem.tiers.length === 0) return this.improve(slice);
+    const turn = this.turn++;
+    if (turn < FIRST_TURNS) return this.improve(slice);
+    if (turn % 4 === 1 && this.bounds[this.tier]! < this.values[this.tier]! - 1 && this.canRaise())
+      return this.raise(slice);
+    if (turn % 4 === 3 || this.dry > DRY) return this.improve(slice);
+    return this.nearby(slice);
+  }
+
+  /** Small neighbourhoods until one is better or the slice is used up. */
+  private nearby(slice: Slice): Step {
+    const { core } = this.model;
+    const until = core.conflicts + slice.conflicts;
+    const workUntil = slice.work === undefined ? Infinity : core.work + slice.work;
+    do {
+      const conflicts = Math.min(NEARBY, until - core.conflicts);
+      const step = this.relax({ ...slice, conflicts, work: Math.min(NEARBY_WORK, workUntil - core.work) });
+      this.dry = step === 'improved' ? 0 : this.dry + 1;
+      if (step !== 'spent') return step;
+    } while (core.conflicts < until && core.work < workUntil && this.dry % 20 !== 0);
+    return 'spent';
+  }
+
+  /** A sum's bound rises a unit at a time, which leads nowhere over a wide range. */
+  private canRaise(): boolean {
+    return this.model.tiers[this.tier]!.parts.length === 1;
+  }
+
   private refuted(): Step {
     if (this.best === null) {
       this.impossible = true;
       return 'impossible';
     }
     this.bounds[this.tier] = this.values[this.tier]!;
+    this.dry = 0;
     this.skipProven();
     if (!this.done) {
       this.model.core.activity.reset();

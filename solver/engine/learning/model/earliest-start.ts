@@ -56,15 +56,10 @@ export class EarliestStart implements Branching {
     const { trail } = core;
     const { points } = this.model;
     const undecided = (literal: number): boolean => !trail.isTrue(literal) && !trail.isFalse(literal);
-    const guided = (literal: number): boolean => {
-      const slot = trail.slotOf(literal);
-      const value = core.guide[slot >> 1]!;
-      return (slot & 1) === 0 ? value >= trail.valueOf(literal) : -value >= trail.valueOf(literal);
-    };
     const present = points.present[t]!;
-    if (undecided(present)) return core.guided && guided(present) ? present : present ^ trail.negation;
+    if (undecided(present)) return core.guided && core.guides(present) ? present : present ^ trail.negation;
     const open = this.modes[t]!.map((m) => points.inMode[t]![m]!).filter(undecided);
-    if (open.length > 0) return (core.guided ? open.find(guided) : undefined) ?? open[0]!;
+    if (open.length > 0) return (core.guided ? open.find((literal) => core.guides(literal)) : undefined) ?? open[0]!;
     const { x } = points.starts[t]!;
     const low = trail.bound[2 * x]!;
     return trail.literal(2 * x + 1, -low);

@@ -52,7 +52,9 @@ export class Disjunctive implements Propagator {
   /** order[k * n + l]: true when k is before l; never both of a pair. */
   private readonly order: Int32Array;
 
-  private readonly on: Int32Array;
+  /** By direction: all tasks, in the order of the last run, so that the next has little to sort. */
+  private readonly sortedByEarliest: readonly [Int32Array, Int32Array];
+  private readonly sortedByLatest: readonly [Int32Array, Int32Array];
   private onCount = 0;
   private found = 0;
   private idle = 0;
@@ -80,7 +82,9 @@ export class Disjunctive implements Propagator {
     this.high = [ends, starts];
     this.highShift = [endShift, startShift];
     this.order = order;
-    this.on = new Int32Array(n);
+    const identity = (): Int32Array => Int32Array.from(tasks, (_, k) => k);
+    this.sortedByEarliest = [identity(), identity()];
+    this.sortedByLatest = [identity(), identity()];
     this.earliest = new Int32Array(n);
     this.latest = new Int32Array(n);
     this.byEarliest = new Int32Array(n);
@@ -115,7 +119,7 @@ export class Disjunctive implements Propagator {
     const fine = this.run();
     // All rules only add strength, so long lists are looked at less often while nothing comes of it.
     this.idle = fine && this.found === before ? this.idle + 1 : 0;
-    this.wait = this.onCount < PATIENT ? 1 : 1 + Math.min(LONGEST_WAIT, this.idle >> 4);
+    this.wait = this.onCount < PATIENT ? 1 : 1 + (this.onCount >> 5) + Math.min(LONGEST_WAIT, this.idle >> 3);
     return fine;
   }
 
@@ -142,37 +146,30 @@ export class Disjunctive implements Propagator {
     return true;
   }
 
-  /** Takes in the tasks surely on the resource and sorts them. */
+  /** Takes in the tasks surely on the resource, in both orders. */
   private read(direction: number): void {
-    const { trail, byEarliest, byLatest, earliest, latest } = this;
+    const { trail, earliest, latest } = this;
     const bound = trail.bound;
     const low = this.low[direction]!;
     const lowShift = this.lowShift[direction]!;
     const high = this.high[direction]!;
     const highShift = this.highShift[direction]!;
-    let n = 0;
     for (let k = 0; k < this.count; k++) {
-      if (!trail.isTrue(this.literal[k]!)) continue;
-      const e = bound[low[k]!]! + lowShift[k]!;
-      const l = -(bound[high[k]!]! + highShift[k]!);
-      earliest[k] = e;
-      latest[k] = l;
-      this.on[n] = k;
-      let i = n;
-      while (i > 0 && earliest[byEarliest[i - 1]!]! > e) {
-        byEarliest[i] = byEarliest[i - 1]!;
-        i--;
-      }
-      byEarliest[i] = k;
-      i = n;
-      while (i > 0 && latest[byLatest[i - 1]!]! > l) {
-        byLatest[i] = byLatest[i - 1]!;
-        i--;
-      }
-      byLatest[i] = k;
-      n++;
+      earliest[k] = bound[low[k]!]! + lowShift[k]!;
+      latest[k] = -(bound[high[k]!]! + highShift[k]!);
     }
-    this.onCount = n;
+    sort(this.sortedByEarliest[direction]!, earliest);
+    sort(this.sortedByLatest[direction]!, latest);
+    this.onCount = this.keepOn(this.sortedByEarliest[direction]!, this.byEarliest);
+    this.keepOn(this.sortedByLatest[direction]!, this.byLatest);
+  }
+
+  /** Copies the tasks surely on the resource; returns how many. */
+  private keepOn(from: Int32Array, to: Int32Array): number {
+    const { trail, literal } = this;
+    let n = 0;
+    for (let i = 0; i < this.count; i++) if (trail.isTrue(literal[from[i]!]!)) to[n++] = from[i]!;
+    return n;
   }
 
   /** Overload and edge finding over the windows of the group at places [from, until) of the order by earliest start. */
@@ -245,7 +242,7 @@ export class Disjunctive implements Propagator {
     const { trail } = this;
     let reason = 0;
     for (let m = 0; m < this.onCount; m++) {
-      const j = this.on[m]!;
+      const j = this.byEarliest[m]!;
       if (j === i || this.earliest[j]! < a || this.latest[j]! > b) continue;
       const first = direction === 0 ? this.order[i * this.count + j]! : this.order[j * this.count + i]!;
       const off = first ^ trail.negation;
@@ -263,7 +260,7 @@ export class Disjunctive implements Propagator {
     const low = this.low[direction]!;
     const shift = this.lowShift[direction]!;
     for (let m = 0; m < this.onCount; m++) {
-      const i = this.on[m]!;
+      const i = this.byEarliest[m]!;
       let work = 0;
       let best = -0x3fffffff;
       let from = 0;
@@ -373,5 +370,19 @@ export class Disjunctive implements Propagator {
   private addUse(into: Explanation, k: number): void {
     const literal = this.literal[k]!;
     if (literal !== this.trail.alwaysTrue) into.add(this.trail.slotOf(literal), this.trail.valueOf(literal));
+  }
+}
+
+/** Insertion sort of tasks by a key; nearly sorted lists cost one pass. */
+function sort(list: Int32Array, key: Int32Array): void {
+  for (let i = 1; i < list.length; i++) {
+    const k = list[i]!;
+    const value = key[k]!;
+    let j = i;
+    while (j > 0 && key[list[j - 1]!]! > value) {
+      list[j] = list[j - 1]!;
+      j--;
+    }
+    list[j] = k;
   }
 }
