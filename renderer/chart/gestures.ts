@@ -19,6 +19,30 @@ export function gestures(element: Element & GlobalEventHandlers, ends: GestureEn
   const fingers = new Map<number, { readonly x: number; readonly y: number }>();
   let moved = 0;
 
+  // Pointers tell more often than the screen is drawn; what they say is summed up until it is.
+  let waiting = 0;
+  let pan = 0;
+  let zoom = { factor: 1, around: 0 };
+  const draw = (): void => {
+    waiting = 0;
+    const now = { pan, zoom };
+    pan = 0;
+    zoom = { factor: 1, around: 0 };
+    if (now.pan !== 0) ends.panBy(now.pan);
+    if (now.zoom.factor !== 1) ends.zoomBy(now.zoom.factor, now.zoom.around);
+  };
+  const ask = (): void => {
+    if (waiting === 0) waiting = requestAnimationFrame(draw);
+  };
+  const panBy = (minutes: number): void => {
+    pan += minutes;
+    ask();
+  };
+  const zoomBy = (factor: number, around: number): void => {
+    zoom = { factor: zoom.factor * factor, around };
+    ask();
+  };
+
   const localX = (clientX: number): number => clientX - element.getBoundingClientRect().left;
   const spread = (): number => {
     const [a, b] = [...fingers.values()];
@@ -44,8 +68,8 @@ export function gestures(element: Element & GlobalEventHandlers, ends: GestureEn
     moved += Math.abs(event.clientX - before.x);
     if (moved < CLICK) return;
     if (!element.hasPointerCapture(event.pointerId)) element.setPointerCapture(event.pointerId);
-    ends.panBy(-shift / ends.perMinute());
-    if (fingers.size === 2) ends.zoomBy(spread() / spreadBefore, ends.minuteAt(localX(middle())));
+    panBy(-shift / ends.perMinute());
+    if (fingers.size === 2) zoomBy(spread() / spreadBefore, ends.minuteAt(localX(middle())));
   };
   const up = (event: PointerEvent): void => {
     fingers.delete(event.pointerId);
@@ -58,13 +82,13 @@ export function gestures(element: Element & GlobalEventHandlers, ends: GestureEn
   const wheel = (event: WheelEvent): void => {
     if (event.ctrlKey || event.metaKey) {
       event.preventDefault();
-      ends.zoomBy(Math.exp(-event.deltaY * 0.0025), ends.minuteAt(localX(event.clientX)));
+      zoomBy(Math.exp(-event.deltaY * 0.0025), ends.minuteAt(localX(event.clientX)));
       return;
     }
     const sideways = event.shiftKey && event.deltaX === 0 ? event.deltaY : event.deltaX;
     if (Math.abs(sideways) <= Math.abs(event.shiftKey ? 0 : event.deltaY)) return;
     event.preventDefault();
-    ends.panBy(sideways / ends.perMinute());
+    panBy(sideways / ends.perMinute());
   };
 
   element.addEventListener('pointerdown', down);
@@ -74,6 +98,7 @@ export function gestures(element: Element & GlobalEventHandlers, ends: GestureEn
   element.addEventListener('click', click, { capture: true });
   element.addEventListener('wheel', wheel, { passive: false });
   return () => {
+    cancelAnimationFrame(waiting);
     element.removeEventListener('pointerdown', down);
     element.removeEventListener('pointermove', move);
     element.removeEventListener('pointerup', up);
