@@ -68,7 +68,8 @@ class Solving {
     const evolution = new Evolution(project, workshop.random);
     if (workshop.best !== null) evolution.adopt(workshop.best.start, workshop.best.values[0] as number);
     const share = bounds.bounds.length > 1 ? options.effort / 2 : options.effort;
-    let nextRefined = 200;
+    // Refutation on many tasks is dear beside a plan.
+    let nextRefined = project.count > 60 ? 800 : 100;
     for (let round = 0; !budget.spend(evolution.step()) && budget.spent < share; round++) {
       if (evolution.best < (workshop.best?.values[0] ?? Infinity))
         workshop.offer(planOfStarts(workshop.compiled, evolution.bestStart));
@@ -78,7 +79,7 @@ class Solving {
         continue;
       }
       if (round === nextRefined) {
-        nextRefined *= 8;
+        nextRefined *= 16;
         if (bounds.refine(0, workshop.best.values)) this.report();
       }
       if (bounds.bounds[0] === workshop.best.values[0]) return bounds.bounds.length === 1;

@@ -53,9 +53,17 @@ export class LowerBounds {
       this.raise(tier, this.underTiers(tier, values, () => this.plainBound(tier)) ?? 0);
       return (this.bounds[tier] as number) > before;
     }
-    // Refuting is monotone in V: halve the interval.
+    // Refuting is monotone in V: longer and longer steps up while it works, then halving.
     let low = before;
     let high = values[tier] as number;
+    for (let step = 1; low < high && !budget.over(); step *= 4) {
+      const middle = Math.min(high - 1, low + step - 1);
+      if (!this.isRefuted(tier, middle, values)) {
+        high = middle;
+        break;
+      }
+      low = middle + 1;
+    }
     while (low < high && !budget.over()) {
       const middle = Math.floor((low + high) / 2);
       if (this.isRefuted(tier, middle, values)) low = middle + 1;
