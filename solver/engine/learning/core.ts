@@ -56,7 +56,6 @@ export class Core {
   private propagatorWork = 0;
   private entryWork = 0;
   private learnedLimit = 4000;
-  private restarts = 0;
   private scan = 0;
 
   constructor(largest: number) {
@@ -236,6 +235,7 @@ export class Core {
    * @param assumptions literals that must hold; what is learned holds without them
    * @param conflictBudget most conflicts of this call
    * @param workLimit the value of `work` at which to stop
+   * @param restarts where the sequence of restarts stands, so that a search in slices restarts no more often than one in a piece
    */
   solve(
     assumptions: readonly number[],
@@ -243,6 +243,7 @@ export class Core {
     conflictBudget: number,
     workLimit: number,
     shouldStop: (() => boolean) | undefined,
+    restarts: Restarts = new Restarts(),
   ): Verdict {
     const trail = this.trail;
     this.failed = [];
@@ -250,7 +251,7 @@ export class Core {
     if (this.dead) return 'refuted';
     trail.reserveLevels(assumptions.length);
     const lastConflict = this.conflicts + conflictBudget;
-    let restartAt = this.conflicts + RESTART_UNIT * luby(++this.restarts);
+    let restartAt = this.conflicts + restarts.left;
     let pollAt = this.work + POLL_WORK;
     for (;;) {
       if (!this.propagate()) {
@@ -266,11 +267,12 @@ export class Core {
         }
       }
       if (this.conflicts >= lastConflict || work >= workLimit) {
+        restarts.left = restartAt - this.conflicts;
         this.backtrack(0);
         return 'spent';
       }
       if (this.conflicts >= restartAt) {
-        restartAt = this.conflicts + RESTART_UNIT * luby(++this.restarts);
+        restartAt = this.conflicts + restarts.next();
         if (this.clauses.learnedCount > this.learnedLimit) {
           this.backtrack(0);
           this.clauses.tidy(true);
@@ -331,6 +333,19 @@ export class Core {
 
   value(x: number): number {
     return this.trail.bound[2 * x]!;
+  }
+}
+
+/** A sequence of restarts that outlives one call. */
+export class Restarts {
+  private run = 0;
+  /** Conflicts left until the next one. */
+  left = RESTART_UNIT;
+
+  /** Begins the next run; returns its conflicts. */
+  next(): number {
+    this.left = RESTART_UNIT * luby(++this.run);
+    return this.left;
   }
 }
 

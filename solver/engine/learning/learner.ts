@@ -1,330 +1,91 @@
 /**
- * A resumable proof: takes plans from outside, finds better ones, and closes one objective tier after the other from below.
- *
- * "Better than v" is the assumption ⟦tier ≤ v − 1⟧ and a finished tier's value is the assumption ⟦tier ≤ v⟧, so what is learned stays true
- * throughout. A refuted assumption is a bound.
+ * The learner that an outer search drives in slices: a proof that chooses how to work on. Hand in plans with `offer`, call `improve`
+ * until it is `done`, and read `best`, `values`, `bounds` and `outcomes` at any time.
  */
-import { tierValues } from '../tier-values.ts';
-import { verifySolution } from '../verify-solution.ts';
-import { Random } from '../random.ts';
-import { neighbourhood } from './neighbourhood.ts';
-import { Model, sealedAtLeast } from './model/model.ts';
+import { Proof } from './proof.ts';
 import type { Problem } from '../problem.ts';
-import type { Solution, TierOutcome } from '../outcome.ts';
+import type { Slice, Step } from './proof.ts';
 
-/**
- * `improved`: a better plan was found (read `best`). `closed`: a tier was proven and the next begins, or its bound rose. `done`: every modelled
- * tier is proven. `impossible`: there is no plan. `spent`, `stopped`: nothing new within the budget, or told to stop.
- */
-export type Step = 'improved' | 'closed' | 'done' | 'impossible' | 'spent' | 'stopped';
-
-export interface Slice {
-  /** Most conflicts of this slice. */
-  readonly conflicts: number;
-  /** Most work units of this slice; no limit where not given. */
-  readonly work?: number;
-  readonly shouldStop?: () => boolean;
-}
-
-/** Slices that work from above before the others get their turns. */
-const FIRST_TURNS = 2;
-/** Conflicts and work units of one neighbourhood; so many in a row without gain, and they are left. */
+/** Conflicts of one neighbourhood, and work units of a turn of them. */
 const NEARBY = 200;
-const NEARBY_WORK = 3_000_000;
-const DRY = 400;
+const NEARBY_WORK = 2_000_000;
+/** After so many neighbourhoods without gain their share is halved. */
+const PATIENCE = 15;
+/** Work from below, as a share of that from above. */
+const BELOW = 0.15;
 
-export class Learner {
-  readonly problem: Problem;
-  readonly model: Model;
-  best: Solution | null = null;
-  /** Tier values of `best`. */
-  values: number[] = [];
-  /** Proven lower bound of each tier, given the best of the tiers above. */
-  readonly bounds: number[];
-  impossible = false;
-  /** The tier being worked on; the number of tiers when all are done. */
-  tier = 0;
+/** How much neighbourhoods and work from below are liked where no choice is open: there they do little for the proof. */
+const PLAIN_LIKING = 0.15;
 
-  private readonly random: Random;
-  /** Share of the tasks that a neighbourhood frees. */
-  private freeShare = 0.2;
-  /** Whether the guide is the best plan in full. */
-  private guideWhole = false;
-  private turn = 0;
-  /** Neighbourhoods since the last better plan. */
+export class Learner extends Proof {
+  private readonly liking: number;
+  /** The tier that the counts below are of, and the work units given to each way of searching on it. */
+  private worked = -1;
+  private spentOn = { above: 0, near: 0, below: 0 };
+  /** Neighbourhoods since the last better plan, and turns from below since the last risen bound. */
   private dry = 0;
+  private stuck = 0;
 
   /**
    * @param problem a problem that `validateProblem` accepts
-   * @param seed of small differences in activity, so that several learners do not search alike
+   * @param seed of the search's chance
    */
   constructor(problem: Problem, seed: number) {
-    this.problem = problem;
-    this.random = new Random(seed);
-    this.model = new Model(problem, false);
-    this.bounds = this.model.tiers.map((tier) => tier.least);
-    if (!this.model.tooLarge) {
-      this.model.core.activity.sprinkle(seed);
-      this.impossible = this.model.core.dead;
-      this.readRoot();
-    }
+    super(problem, seed);
+    this.liking = problem.choices.length > 0 ? 1 : PLAIN_LIKING;
   }
 
-  /** Work units spent so far. */
-  get work(): number {
-    return this.model.core.work;
-  }
-
-  get done(): boolean {
-    return this.best !== null && this.tier >= this.problem.tiers.length;
+  private begin(): void {
+    this.worked = this.tier;
+    this.spentOn = { above: 0, near: 0, below: 0 };
+    this.dry = 0;
+    this.stuck = 0;
   }
 
   /**
-   * Takes a plan found elsewhere; it becomes the guide and the bound when it is better than the best so far.
-   * @returns false when it is not a solution of this problem or no better
+   * Works on for one slice: from above, near the best plan, or from below, each by its share of the work so far. The share of the
+   * neighbourhoods falls while they find nothing, so that a long proof is left to itself.
    */
-  offer(solution: Solution): boolean {
-    if (verifySolution(this.problem, solution).length > 0) return false;
-    const values = tierValues(this.problem, solution);
-    if (this.best !== null && !less(values, this.values)) return false;
-    this.accept(solution, values);
-    this.guideBy(solution);
-    return true;
-  }
-
-  /** Puts a plan's full assignment into the guide by replaying it. */
-  private guideBy(solution: Solution): void {
-    const { core, branching, tooLarge } = this.model;
-    if (tooLarge || core.dead) return;
-    const literals = this.model.literalsOf(solution);
-    const verdict = core.solve(literals, branching, 200, core.work + 2_000_000, undefined);
-    this.guideWhole = verdict === 'solution';
-    if (this.guideWhole) {
-      core.adoptGuide();
-      return;
-    }
-    // Refuted here only where symmetric work stands in another order: the plan's own variables still guide.
-    for (const literal of literals) {
-      const slot = core.trail.slotOf(literal);
-      core.guide[slot >> 1] = (slot & 1) === 0 ? core.trail.valueOf(literal) : -core.trail.valueOf(literal);
-    }
-    core.guided = true;
-  }
-
-  private accept(solution: Solution, values: number[]): void {
-    const changed = this.best === null ? 0 : values.findIndex((value, k) => value !== this.values[k]);
-    this.best = solution;
-    this.values = values;
-    // Bounds below the tier that got better were proved for another ground.
-    for (let k = changed + 1; k < values.length; k++) {
-      this.bounds[k] = this.model.tiers[k]!.least;
-      this.tier = Math.min(this.tier, changed + 1);
-    }
-    this.readRoot();
-    this.skipProven();
-  }
-
-  /** Lower bounds that are facts. */
-  private readRoot(): void {
-    this.model.tiers.forEach((tier, k) => {
-      const { root } = this.model.core.trail;
-      const fact = tier.parts.reduce((sum, part) => sum + part.factor * root[2 * part.x]!, tier.least);
-      // Of two parts the fine one may stand high for no reason of the tier's, so only the coarse one counts.
-      const sure = tier.parts.length === 1 ? fact : tier.least;
-      this.bounds[k] = Math.max(this.bounds[k]!, sure);
-    });
-  }
-
-  /** Moves on from tiers that are proven; ends at one that is not modelled, since those below it cannot be asked about. */
-  private skipProven(): void {
-    while (this.best !== null && this.tier < this.values.length) {
-      if (this.model.tiers[this.tier]!.parts.length === 0) this.tier = this.values.length;
-      else if (this.values[this.tier]! <= this.bounds[this.tier]!) this.tier++;
-      else return;
-    }
-  }
-
-  /** Gives up on the current tier's proof: the next one is worked on under its best value. */
-  pass(): void {
-    if (this.best === null || this.done) return;
-    this.tier++;
-    this.skipProven();
-  }
-
-  /** Literals that together say that tier k is at most the value. */
-  private atMost(k: number, value: number): number[] {
-    const { trail } = this.model.core;
-    const { parts, least } = this.model.tiers[k]!;
-    let left = value - least;
-    return parts.map(({ x, factor }) => {
-      const share = Math.floor(left / factor);
-      left -= share * factor;
-      return sealedAtLeast(trail, x, share + 1) ^ trail.negation;
-    });
-  }
-
-  private assumptions(): number[] {
-    const list = this.upperTiers();
-    if (this.best !== null && this.tier < this.values.length)
-      list.push(...this.atMost(this.tier, this.values[this.tier]! - 1));
-    return list.filter((literal) => literal !== this.model.core.trail.alwaysTrue);
-  }
-
-  /** The tiers above the current one, at most at their values. */
-  private upperTiers(): number[] {
-    const list: number[] = [];
-    for (let k = 0; k < this.tier; k++) if (this.best !== null) list.push(...this.atMost(k, this.values[k]!));
-    return list.filter((literal) => literal !== this.model.core.trail.alwaysTrue);
-  }
-
-  /** The plan that the core stands at becomes the best. */
-  private take(): Step {
-    this.model.core.adoptGuide();
-    this.guideWhole = true;
-    const solution = this.model.solution();
-    const values = tierValues(this.problem, solution);
-    if (this.best !== null && !less(values, this.values))
-      throw new Error(`a plan no better than the best was found: ${values.join()} after ${this.values.join()}`);
-    this.accept(solution, values);
-    return 'improved';
-  }
-
-  /** Works on for one slice. */
   improve(slice: Slice): Step {
-    const { core, branching, tooLarge } = this.model;
-    if (tooLarge) return 'spent';
-    if (this.impossible) return 'impossible';
-    if (this.done) return 'done';
-    const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
-    const verdict = core.solve(this.assumptions(), branching, slice.conflicts, workLimit, slice.shouldStop);
-    switch (verdict) {
-      case 'solution':
-        return this.take();
-      case 'refuted':
-        return this.refuted();
-      case 'spent':
-      case 'stopped':
-        this.readRoot();
-        this.skipProven();
-        return verdict;
+    if (this.tier !== this.worked) this.begin();
+    const spent = this.spentOn;
+    const { core } = this.model;
+    const before = core.work;
+    const near = this.liking / (1 + (this.dry / PATIENCE) ** 2);
+    const nearest = spent.near < spent.above * near;
+    const below = spent.below < (spent.above * this.liking * BELOW) / (1 + this.stuck ** 2) && this.canRaise();
+    let step: Step;
+    if (this.best === null || this.problem.tiers.length === 0 || (!nearest && !below)) {
+      step = this.descend(slice);
+      spent.above += core.work - before;
+    } else if (nearest) {
+      step = this.nearby(slice);
+      spent.near += core.work - before;
+    } else {
+      step = this.raise(slice);
+      this.stuck = step === 'raised' ? 0 : this.stuck + 1;
+      spent.below += core.work - before;
     }
+    return step;
   }
 
-  /**
-   * Works from below for one slice: asks for a plan whose current tier is at its bound. Refuted, the bound rises; found, the tier is proven.
-   */
-  raise(slice: Slice): Step {
-    const { core, branching, tooLarge } = this.model;
-    if (tooLarge) return 'spent';
-    if (this.impossible) return 'impossible';
-    if (this.done) return 'done';
-    const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
-    const above = this.upperTiers();
-    const aim = this.atMost(this.tier, this.bounds[this.tier]!);
-    const verdict = core.solve([...above, ...aim], branching, slice.conflicts, workLimit, slice.shouldStop);
-    switch (verdict) {
-      case 'solution':
-        return this.take();
-      case 'refuted':
-        if (core.dead) return this.refuted();
-        this.bounds[this.tier]!++;
-        this.readRoot();
-        this.skipProven();
-        return this.done ? 'done' : 'closed';
-      case 'spent':
-      case 'stopped':
-        return verdict;
-    }
-  }
-
-  /**
-   * Looks for a better plan near the best one for one slice: most of its orders and choices are kept.
-   * @returns `spent` also when there is none near
-   */
-  relax(slice: Slice): Step {
-    const { core, branching, tooLarge } = this.model;
-    if (tooLarge || this.best === null || this.done) return this.improve(slice);
-    const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
-    const goal = this.assumptions();
-    const kept = this.guideWhole ? neighbourhood(this.model, this.best, this.freeShare, this.random) : [];
-    const verdict = core.solve([...goal, ...kept], branching, slice.conflicts, workLimit, slice.shouldStop);
-    // Fully searched: look wider; not even that: narrower.
-    if (verdict === 'refuted') this.freeShare = Math.min(0.8, this.freeShare * 1.03);
-    if (verdict === 'spent') this.freeShare = Math.max(0.03, this.freeShare * 0.97);
-    switch (verdict) {
-      case 'solution':
-        return this.take();
-      case 'refuted':
-        // The goal alone is to blame: no plan anywhere is better.
-        return core.failed.every((literal) => goal.includes(literal)) ? this.refuted() : 'spent';
-      case 'spent':
-      case 'stopped':
-        return verdict;
-    }
-  }
-
-  /**
-   * Works on for one slice by whatever has paid: from above, near the best plan, or from below.
-   */
-  advance(slice: Slice): Step {
-    if (this.best === null || this.problem.tiers.length === 0) return this.improve(slice);
-    const turn = this.turn++;
-    if (turn < FIRST_TURNS) return this.improve(slice);
-    if (turn % 4 === 1 && this.bounds[this.tier]! < this.values[this.tier]! - 1 && this.canRaise())
-      return this.raise(slice);
-    if (turn % 4 === 3 || this.dry > DRY) return this.improve(slice);
-    return this.nearby(slice);
-  }
-
-  /** Small neighbourhoods until one is better or the slice is used up. */
+  /** Small neighbourhoods until one is better or a part of the slice is used up. */
   private nearby(slice: Slice): Step {
     const { core } = this.model;
     const until = core.conflicts + slice.conflicts;
-    const workUntil = slice.work === undefined ? Infinity : core.work + slice.work;
+    const workUntil = core.work + Math.min(slice.work ?? Infinity, NEARBY_WORK);
     do {
       const conflicts = Math.min(NEARBY, until - core.conflicts);
-      const step = this.relax({ ...slice, conflicts, work: Math.min(NEARBY_WORK, workUntil - core.work) });
+      const step = this.relax({ ...slice, conflicts, work: workUntil - core.work });
       this.dry = step === 'improved' ? 0 : this.dry + 1;
       if (step !== 'spent') return step;
-    } while (core.conflicts < until && core.work < workUntil && this.dry % 20 !== 0);
+    } while (core.conflicts < until && core.work < workUntil);
     return 'spent';
   }
 
   /** A sum's bound rises a unit at a time, which leads nowhere over a wide range. */
   private canRaise(): boolean {
-    return this.model.tiers[this.tier]!.parts.length === 1;
+    const gap = this.values[this.tier]! - this.bounds[this.tier]!;
+    return gap > 1 && this.model.tiers[this.tier]!.parts.length === 1;
   }
-
-  private refuted(): Step {
-    if (this.best === null) {
-      this.impossible = true;
-      return 'impossible';
-    }
-    this.bounds[this.tier] = this.values[this.tier]!;
-    this.dry = 0;
-    this.skipProven();
-    if (!this.done) {
-      this.model.core.activity.reset();
-      return 'closed';
-    }
-    return 'done';
-  }
-
-  /** Each tier's value and bound; only while there is a plan. */
-  outcomes(): TierOutcome[] {
-    let above = true;
-    return this.problem.tiers.map((tier, k) => {
-      const value = this.values[k]!;
-      const bound = Math.min(value, this.bounds[k]!);
-      const proven = above && bound === value;
-      above = proven;
-      return { id: tier.id, value, bound, proven };
-    });
-  }
-}
-
-/** Whether one list of tier values is better than another: less in the first tier where they differ. */
-export function less(a: readonly number[], b: readonly number[]): boolean {
-  for (let k = 0; k < a.length; k++) if (a[k] !== b[k]) return a[k]! < b[k]!;
-  return false;
 }

@@ -31,7 +31,7 @@ export const solveByLearning: Solve = (problem, options) => {
     if (stopped || learner.done || learner.impossible) break;
     const last = learner.tier + 1 >= problem.tiers.length;
     const share = last || learner.best === null ? left : ground + TIER_SHARE * (options.effort - ground) - learner.work;
-    const step = learner.advance({
+    const step = learner.improve({
       conflicts: SLICE,
       work: Math.max(1, Math.min(left, share)),
       ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
