@@ -11,5 +11,7 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
+    // A busy machine may take seconds to draw; a poll that will pass ends as soon as it does.
+    expect: { poll: { timeout: 30_000 } },
   },
 });
