@@ -18,7 +18,7 @@ const CONFLICTS = 20_000;
  * @returns the clash; `requirements` is empty when the problem fails without any of them
  */
 export function explainClash(problem: Problem, work: number, shouldStop: (() => boolean) | undefined): Clash {
-  const model = new Model(problem, true);
+  const model = new Model(problem, true, false);
   const names = new Map([...model.selectors].map(([name, literal]) => [literal, name]));
   let core: number[] = [...names.keys()];
   if (model.tooLarge)

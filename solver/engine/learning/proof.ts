@@ -30,7 +30,7 @@ export interface Slice {
 
 export class Proof {
   readonly problem: Problem;
-  readonly model: Model;
+  model: Model;
   best: Solution | null = null;
   /** Tier values of `best`. */
   values: number[] = [];
@@ -44,6 +44,9 @@ export class Proof {
   private readonly restarts = new Restarts();
   /** Share of the tasks that a neighbourhood frees. */
   private freeShare = 0.2;
+  private workBefore = 0;
+  /** Whether the model has every tier that can be modelled. */
+  private deep = false;
   /** Whether the guide is the best plan in full. */
   private guideWhole = false;
 
@@ -54,7 +57,7 @@ export class Proof {
   constructor(problem: Problem, seed: number) {
     this.problem = problem;
     this.random = new Random(seed);
-    this.model = new Model(problem, false);
+    this.model = new Model(problem, false, false);
     this.bounds = this.model.tiers.map((tier) => tier.least);
     if (!this.model.tooLarge) {
       this.model.core.activity.sprinkle(seed);
@@ -65,7 +68,7 @@ export class Proof {
 
   /** Work units spent so far. */
   get work(): number {
-    return this.model.core.work;
+    return this.workBefore + this.model.core.work;
   }
 
   get done(): boolean {
@@ -128,13 +131,25 @@ export class Proof {
     });
   }
 
-  /** Moves on from tiers that are proven; ends at one that is not modelled, since those below it cannot be asked about. */
+  /** Moves on from tiers that are proven; ends at one that cannot be modelled, since those below it cannot be asked about. */
   private skipProven(): void {
     while (this.best !== null && this.tier < this.values.length) {
+      const last = this.tier === this.values.length - 1;
+      const proven = this.values[this.tier]! <= this.bounds[this.tier]!;
+      if (this.model.tiers[this.tier]!.parts.length === 0 && !(proven && last)) this.deepen();
       if (this.model.tiers[this.tier]!.parts.length === 0) this.tier = this.values.length;
-      else if (this.values[this.tier]! <= this.bounds[this.tier]!) this.tier++;
+      else if (proven) this.tier++;
       else return;
     }
+  }
+
+  /** Builds the model anew with every tier in it; what was learned is lost, what was proven is not. */
+  private deepen(): void {
+    if (this.deep || this.best === null) return;
+    this.deep = true;
+    this.workBefore = this.work;
+    this.model = new Model(this.problem, false, true);
+    this.guideBy(this.best);
   }
 
   /** Gives up on the current tier's proof: the next one is worked on under its best value. */

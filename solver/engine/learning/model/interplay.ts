@@ -69,7 +69,9 @@ export function addSoil(problem: Problem, core: Core, conditions: Conditions, po
       if (none !== alwaysTrue) core.clause(not(v.literal), none, ...witnesses.map((w) => w.witness));
       for (const u of by.values()) {
         if (conditions.exclude(u.literal, v.literal)) continue;
-        const free = [not(u.literal), not(v.literal), orders.before(v.task, u.task)];
+        const over = orders.before(v.task, u.task);
+        if (over === alwaysTrue) continue;
+        const free = [not(u.literal), not(v.literal), over];
         core.clause(...free, not(none));
         for (const { cleaner, witness } of witnesses) {
           const cleaned =

@@ -31,8 +31,11 @@ export class Model {
   /** The problem has more bound literals than are worth holding; nothing may be asked of the model. */
   readonly tooLarge: boolean = false;
 
-  /** @param withSelectors whether lags with a requirement hold only under its selector */
-  constructor(problem: Problem, withSelectors: boolean) {
+  /**
+   * @param withSelectors whether lags with a requirement hold only under its selector
+   * @param withChanges whether tiers of kind `changes` are modelled
+   */
+  constructor(problem: Problem, withSelectors: boolean, withChanges: boolean) {
     this.problem = problem;
     const core = new Core(largestValue(problem));
     this.core = core;
@@ -54,7 +57,16 @@ export class Model {
     const lengths = new Lengths(core, problem, this.conditions, this.points);
     addReservoirs(problem, core, this.conditions, this.points, lengths);
     addTotals(problem, core, this.conditions, this.points, lengths);
-    this.tiers = new Tiers(core, problem, this.conditions, this.points, differences, lengths).all();
+    this.tiers = new Tiers(
+      core,
+      problem,
+      this.conditions,
+      this.points,
+      differences,
+      lengths,
+      this.orders,
+      withChanges,
+    ).all();
     addEnergy(problem, core, this.points, differences, lengths, this.tiers, resources.groups);
     addSymmetry(problem, core, this.conditions, this.points);
     this.branching = new EarliestStart(this);

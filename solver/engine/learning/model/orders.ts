@@ -119,6 +119,11 @@ export class Orders {
     return this.orders.get(this.key(first, second)) ?? this.core.trail.alwaysFalse;
   }
 
+  /** Whether the pair has an order whenever both are there in modes that conflict. */
+  inConflict(a: number, b: number): boolean {
+    return this.orders.has(this.key(a, b)) && this.pairs.has(this.key(Math.min(a, b), Math.max(a, b)));
+  }
+
   /** Whether `second` cannot start after `first` has ended, whatever is decided. */
   never(first: number, second: number): boolean {
     return this.differences.holds(this.points.starts[second]!, this.points.ends[first]!, 1);

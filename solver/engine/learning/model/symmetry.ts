@@ -11,7 +11,7 @@ import type { Core } from '../core.ts';
 import type { Points } from './points.ts';
 
 export function addSymmetry(problem: Problem, core: Core, conditions: Conditions, points: Points): void {
-  if (problem.tiers.some((tier) => tier.kind === 'changes')) return;
+  if (tiesCount(problem)) return;
   const governed = problem.choices.map((choice) =>
     problem.tasks.flatMap((task, t) => (hangsOn(task, choice.id) ? [t] : [])),
   );
@@ -27,6 +27,23 @@ export function addSymmetry(problem: Problem, core: Core, conditions: Conditions
     before.splice(before.indexOf(twin), 1);
     order(core, conditions, points, twin, c, governed);
   }
+}
+
+/** Whether a tier counts changes where tasks may start at one minute, so that their ids decide. */
+function tiesCount(problem: Problem): boolean {
+  const counted = new Set(problem.tiers.flatMap((tier) => (tier.kind === 'changes' ? tier.resources : [])));
+  const exclusive = new Set(
+    problem.resources.flatMap((r) =>
+      Math.max(r.capacity, ...(r.calendar ?? []).map((entry) => entry.capacity)) <= 1 ? [r.id] : [],
+    ),
+  );
+  return problem.tasks.some((task) =>
+    task.modes.some((mode) =>
+      mode?.uses.some(
+        (use) => counted.has(use.resource) && !(exclusive.has(use.resource) && use.amount >= 1 && mode.shortest >= 1),
+      ),
+    ),
+  );
 }
 
 function hangsOn(task: Task, choice: string): boolean {

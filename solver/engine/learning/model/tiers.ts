@@ -2,7 +2,7 @@
  * Objective tiers as variables that are at least the tier's value.
  *
  * Only that direction is modelled: "better than v" is the assumption ⟦tier ≤ v − 1⟧, and the true value is read from the plan. A tier of
- * kind `changes` has no variable.
+ * kind `changes` has a variable only when asked for.
  */
 import { Sum } from './sums.ts';
 import type { ChangesTier, CostTier, LatestTier, Problem, WaitingTier } from '../../problem.ts';
@@ -10,7 +10,9 @@ import type { Conditions } from './conditions.ts';
 import type { Core } from '../core.ts';
 import type { Differences } from './differences.ts';
 import type { Lengths } from './lengths.ts';
+import type { Orders } from './orders.ts';
 import type { Points } from './points.ts';
+import { changesSum } from './changes.ts';
 
 /**
  * A tier is at most `least + Σ factor × variable`. A sum of wide range has two variables, coarse and fine, so that no variable has
@@ -40,7 +42,10 @@ export class Tiers {
   private readonly points: Points;
   private readonly differences: Differences;
   private readonly lengths: Lengths;
+  private readonly orders: Orders;
+  private readonly withChanges: boolean;
 
+  /** @param withChanges whether tiers of kind `changes` are modelled, which takes many clauses */
   constructor(
     core: Core,
     problem: Problem,
@@ -48,6 +53,8 @@ export class Tiers {
     points: Points,
     differences: Differences,
     lengths: Lengths,
+    orders: Orders,
+    withChanges: boolean,
   ) {
     this.core = core;
     this.problem = problem;
@@ -55,6 +62,8 @@ export class Tiers {
     this.points = points;
     this.differences = differences;
     this.lengths = lengths;
+    this.orders = orders;
+    this.withChanges = withChanges;
   }
 
   all(): TierVariable[] {
@@ -173,20 +182,33 @@ export class Tiers {
     return { parts, least };
   }
 
-  /** At least one change fewer than there are groups surely on the resource. */
   private changes(tier: ChangesTier): TierVariable {
+    const least = this.leastChanges(tier);
+    if (!this.withChanges) return { parts: [], least };
+    const { core, problem, conditions, points, orders, lengths } = this;
+    const modelled = changesSum(tier, problem, core, conditions, points, orders, lengths);
+    if (modelled === null) return { parts: [], least };
+    const x = core.trail.variable(0, Math.max(0, modelled.most - least));
+    for (const sum of modelled.sums) sum.add(x, -1).atMost(core, least, core.trail.alwaysTrue);
+    return { parts: [{ x, factor: 1 }], least };
+  }
+
+  /** One change fewer than there are groups: on each resource alone, and on all of them together. */
+  private leastChanges(tier: ChangesTier): number {
     const { core, points, problem } = this;
-    let least = 0;
-    for (const resource of tier.resources) {
+    const surelyOn = (resources: readonly string[]): number => {
       const groups = new Set<string>();
       problem.tasks.forEach((task, t) => {
         if (points.present[t] !== core.trail.alwaysTrue) return;
-        const onIt = task.modes.every((mode) => mode === null || mode.uses.some((use) => use.resource === resource));
+        const onIt = task.modes.every(
+          (mode) => mode === null || mode.uses.some((use) => resources.includes(use.resource)),
+        );
         if (onIt) groups.add(task.group ?? '');
       });
-      least += Math.max(0, groups.size - 1);
-    }
-    return { parts: [], least };
+      return groups.size;
+    };
+    const alone = tier.resources.reduce((sum, resource) => sum + Math.max(0, surelyOn([resource]) - 1), 0);
+    return Math.max(alone, surelyOn(tier.resources) - new Set(tier.resources).size);
   }
 }
 
@@ -222,6 +244,7 @@ export function largestValue(problem: Problem): number {
         break;
       }
       case 'changes':
+        largest = Math.max(largest, tier.resources.length * problem.tasks.length);
         break;
     }
   }
