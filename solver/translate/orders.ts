@@ -7,6 +7,7 @@ import { durationMinutes } from '../kitchen/values.ts';
 import type { Operation, StepLegend, Translation } from './legend.ts';
 import { resourcesOfThing } from './places.ts';
 import { picks } from './problem-builder.ts';
+import { aheadName, byTableName, fridgeName, hotHoldName, orderName, pinName, tableName } from './requirement-names.ts';
 
 /** The legends of a step of a component, of every batch and split. */
 export const legendsOf = (t: Translation, component: string, step: string): readonly StepLegend[] =>
@@ -32,7 +33,7 @@ export function addOrders(t: Translation): void {
           mend: 'correct the name, or add the dish to the session',
         });
       }
-      const requirement = `${after.instance.step.name} (${after.instance.component.name}) follows ${order.step}`;
+      const requirement = orderName(after.instance, order.step);
       for (const before of befores.filter((candidate) => related(candidate, after))) {
         t.builder.atLeast(before.end, after.start, order.shortest, [], requirement);
         if (order.longest !== null) t.builder.atMost(before.end, after.start, order.longest, [], requirement);
@@ -54,7 +55,7 @@ export function addAhead(t: Translation): void {
       for (const legend of legendsOf(t, dish.component.id, ahead.until)) {
         const least = ready + minutesUp(durationMinutes(ahead.shortest));
         const most = ready + minutesDown(durationMinutes(ahead.longest));
-        fromStart(t, legend.start, least, most, `${ahead.name} the day before lasts its time`);
+        fromStart(t, legend.start, least, most, aheadName(ahead));
       }
     }
   }
@@ -70,8 +71,7 @@ export function addFridge(t: Translation): void {
     const away = own.length > 0 ? own : boxed.has(component.id) ? legendsOf(t, BOXES, 'put-away') : [];
     for (const from of legendsOf(t, component.id, component.fridge.from)) {
       for (const to of away)
-        if (related(from, to))
-          t.builder.atMost(from.end, to.end, most, [], `${component.name} is in the fridge within ${most} min`);
+        if (related(from, to)) t.builder.atMost(from.end, to.end, most, [], fridgeName(component, most));
     }
   }
 }
@@ -88,10 +88,9 @@ export function addTable(t: Translation): void {
   for (const step of t.steps) {
     const { component, step: own } = step.instance;
     if (table.dishes.includes(component.id)) {
-      if (own.id === readyStep(component))
-        fromStart(t, step.end, at - allowance, at, `${component.name} is on the table in time`);
+      if (own.id === readyStep(component)) fromStart(t, step.end, at - allowance, at, tableName(component));
     } else if (table.othersMayRunPast !== true && step.instance.inFinish) {
-      t.builder.atMost('origin', step.end, at, [], `${own.name} (${component.name}) is done by table time`);
+      t.builder.atMost('origin', step.end, at, [], byTableName(own, component));
     }
   }
 }
@@ -100,7 +99,7 @@ export function addTable(t: Translation): void {
 export function addPins(t: Translation): void {
   (t.session.pins ?? []).forEach((pin, index) => {
     const steps = legendsOf(t, pin.component, pin.step).filter((step) => step.instance.batch === (pin.batch ?? 1));
-    const name = `pin ${index + 1}: ${pin.component}/${pin.step}`;
+    const name = pinName(index, pin);
     const fault = (found: string, wanted: string): void => {
       t.faults.push({
         document: `session ${t.session.id}`,
@@ -180,7 +179,7 @@ export function addHotHolds(t: Translation): void {
         step.end,
         minutesDown(durationMinutes(hold.longest)),
         [],
-        `${step.instance.step.name} is not kept hot too long`,
+        hotHoldName(step.instance.step),
       );
   }
 }

@@ -14,6 +14,7 @@ import { whenWays } from './holds.ts';
 import { end, picks, start } from './problem-builder.ts';
 import { draws, wattHoursPerMinute } from './power.ts';
 import { addDrips } from './drips.ts';
+import { afterheatName, preheatName } from './requirement-names.ts';
 
 type OvenNeed = Extract<Need, { use: 'oven' }>;
 
@@ -98,13 +99,7 @@ function addFire(t: Translation, oven: Oven, heated: readonly OvenUse[], sure: b
       use.oven.coldStart === true
         ? 0
         : Math.min(builder.horizon, minutesUp(heatMinutes(oven, t.kitchen.roomC, window.leastC)));
-    builder.atLeast(
-      start(fire),
-      start(use.need.task),
-      preheat,
-      inOven(use),
-      `${oven.name} is hot before ${use.step.instance.step.name}`,
-    );
+    builder.atLeast(start(fire), start(use.need.task), preheat, inOven(use), preheatName(oven, use.step.instance.step));
     builder.atLeast(end(use.need.task), end(fire), 0, inOven(use));
     if (choice !== null) builder.forbid([...whenWays(use.step, use.need), ...inOven(use), ...picks(choice, 0)]);
   }
@@ -181,7 +176,7 @@ function bindAfterheat(
     builder.forbid([...exists, ...follows]);
     return;
   }
-  const requirement = `${need.task} is in the afterheat`;
+  const requirement = afterheatName(need.task);
   builder.exactly(end(heated.need.task), end(fire), 0, follows);
   builder.atLeast(end(heated.need.task), start(need.task), wait, follows, requirement);
   builder.atMost(end(heated.need.task), end(need.task), Math.min(until, builder.horizon), follows, requirement);

@@ -13,6 +13,7 @@ import type { BoilLegend, NeedLegend, PlaceOption, PoolLegend, Translation } fro
 import { thingSoil } from './needs.ts';
 import { end, picks, start } from './problem-builder.ts';
 import { draws, wattHoursPerMinute } from './power.ts';
+import { poolName } from './requirement-names.ts';
 
 /** Hands-on minutes of the pool's own work. Common practice; the kitchen document may carry them later. */
 export const POOL_WORK = { fill: 1, again: 1, fresh: 2, empty: 1 } as const;
@@ -252,7 +253,7 @@ function bindUse(
   const { builder } = t;
   const { pool, boils } = legend;
   const need = use.need as PoolNeed;
-  const requirement = `${pool.name} is used only while it is hot`;
+  const requirement = poolName(pool);
   use.options.forEach((option, index) => {
     if (option.place.id !== pool.id) return;
     const picked = picks(use.choice, index);

@@ -1,6 +1,6 @@
 /** A session, cooked by a crew in a kitchen, as a food-free scheduling problem. */
 import type { Component } from '../kitchen/component.ts';
-import { dishesOf, expandDish, expandHolds } from '../kitchen/expand.ts';
+import { dishesOf, expandDish, expandHolds, type StepInstance } from '../kitchen/expand.ts';
 import type { InputFault } from '../kitchen/fault.ts';
 import type { Kitchen } from '../kitchen/kitchen.ts';
 import type { Intent, Session } from '../kitchen/session.ts';
@@ -33,6 +33,8 @@ export interface SessionInput {
   readonly intent?: Intent;
   /** Minutes from the session's start to a clock time some days away; absent: days of 24 hours, no change of clocks between. */
   readonly wallOffset?: (days: number, clock: string) => number;
+  /** What would be otherwise in a step of a batch, such as a shorter length; absent: nothing. */
+  readonly adjust?: (instance: StepInstance) => StepInstance;
 }
 
 export type ProblemAnswer =
@@ -93,7 +95,8 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
     );
     const once = new Set<string>();
     dish.splits.forEach((split, option) => {
-      for (const instance of expandDish(dish, split)) {
+      for (const written of expandDish(dish, split)) {
+        const instance = input.adjust?.(written) ?? written;
         if (!instance.batched && once.has(instance.id)) continue;
         once.add(instance.id);
         const legend = addStep(t, dish, instance, { choice, option });
