@@ -13,6 +13,7 @@ import {
   type Way,
 } from '../kitchen/expand.ts';
 import type { InputFault } from '../kitchen/fault.ts';
+import { asLived } from '../kitchen/lived.ts';
 import type { Plan, PlannedHold, PlannedPlace, PlannedSegment, PlannedStep } from '../kitchen/plan.ts';
 import type { Need } from '../kitchen/step.ts';
 import { clockOf, type Clock, type WallOffset } from './clock.ts';
@@ -194,7 +195,8 @@ export function readPlan(plan: Plan, wallOffset?: WallOffset): Reading {
   }
   const claimed = new Set<PlannedStep>();
   const steps = dishes.flatMap((dish) =>
-    expandDish(dish, splits.get(dish.component.id)!).map((instance): StepReading => {
+    expandDish(dish, splits.get(dish.component.id)!).map((written): StepReading => {
+      const instance = asLived(written, plan.lived);
       const found = (byId.get(instance.id) ?? []).filter((planned) => planned.kind === dish.kind);
       for (const planned of found) claimed.add(planned);
       return readStep(plan, found, instance, dish);

@@ -148,6 +148,21 @@ export const PlannedDay = v.strictObject({
 });
 export type PlannedDay = v.InferOutput<typeof PlannedDay>;
 
+/** What a step turned out to be, where that differs from what its component says. */
+export const LivedStep = v.strictObject({
+  /** Id of the planned step; of interrupted work, of the step as a whole. */
+  step: v.string(),
+  /** Left out: it takes no time, nobody's hands and no place. */
+  skipped: v.optional(v.boolean()),
+  /** Minutes that its segments took or will take, checks apart, from the first on; null: as the component says. */
+  minutes: v.array(v.nullable(wholeBetween(0, 10_000, 'minutes'))),
+});
+export type LivedStep = v.InferOutput<typeof LivedStep>;
+
+/** The part of a session that is over, told by the cooks: the plan was made again at that minute. */
+export const Lived = v.strictObject({ now: Minute, steps: v.array(LivedStep) });
+export type Lived = v.InferOutput<typeof Lived>;
+
 export const TierId = v.picklist(['finish', 'latest-start', 'others-finish', 'waiting', 'energy', 'calm']);
 export type TierId = v.InferOutput<typeof TierId>;
 
@@ -193,5 +208,7 @@ export const Plan = v.strictObject({
   pools: v.array(PoolCourse),
   ahead: v.array(PlannedDay),
   later: v.array(PlannedDay),
+  /** Absent: nothing has been cooked yet, or all went as planned. */
+  lived: v.optional(Lived),
 });
 export type Plan = v.InferOutput<typeof Plan>;

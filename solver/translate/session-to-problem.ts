@@ -35,6 +35,10 @@ export interface SessionInput {
   readonly wallOffset?: (days: number, clock: string) => number;
   /** What would be otherwise in a step of a batch, such as a shorter length; absent: nothing. */
   readonly adjust?: (instance: StepInstance) => StepInstance;
+  /** By component id, the one split into batches that is asked for; absent: every way of splitting is open. */
+  readonly splits?: ReadonlyMap<string, readonly number[]>;
+  /** Every use keeps its choice of things, also where each could have one to itself. */
+  readonly openThings?: boolean;
 }
 
 export type ProblemAnswer =
@@ -54,7 +58,11 @@ export function plainWallOffset(session: Session): (days: number, clock: string)
  */
 export function sessionToProblem(input: SessionInput): ProblemAnswer {
   const { session, kitchen, components } = input;
-  const { dishes, faults } = dishesOf(session, components);
+  const { dishes: written, faults } = dishesOf(session, components);
+  const dishes = written.map((dish) => {
+    const split = input.splits?.get(dish.component.id);
+    return split === undefined ? dish : { ...dish, splits: [split] };
+  });
   const crewFault = unknownCrew(input);
   const all = [
     ...faults,
@@ -95,8 +103,8 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
     );
     const once = new Set<string>();
     dish.splits.forEach((split, option) => {
-      for (const written of expandDish(dish, split)) {
-        const instance = input.adjust?.(written) ?? written;
+      for (const expanded of expandDish(dish, split)) {
+        const instance = input.adjust?.(expanded) ?? expanded;
         if (!instance.batched && once.has(instance.id)) continue;
         once.add(instance.id);
         const legend = addStep(t, dish, instance, { choice, option });
@@ -112,7 +120,7 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
       }
     });
   }
-  giveEachItsOwn(t);
+  if (input.openThings !== true) giveEachItsOwn(t);
   fitPansToBurners(t);
   bindBoiling(t);
   addOvens(t);
