@@ -3,6 +3,7 @@
  * it can be checked, drawn and cooked alone. All times are whole minutes from the start of the session.
  */
 import * as v from 'valibot';
+import { ChainLink } from './chain.ts';
 import { Component } from './component.ts';
 import { Kitchen, OvenFunction } from './kitchen.ts';
 import { Intent, Session } from './session.ts';
@@ -91,6 +92,8 @@ export const PlannedStep = v.strictObject({
   places: v.array(PlannedPlace),
   /** Counted in the finish. */
   inFinish: v.boolean(),
+  /** Minutes by which it may start later, with what hangs on it, before the finish does (or the latest start is missed). */
+  slack: v.optional(wholeBetween(0, 200_000, 'minutes')),
 });
 export type PlannedStep = v.InferOutput<typeof PlannedStep>;
 
@@ -208,6 +211,8 @@ export const Plan = v.strictObject({
   pools: v.array(PoolCourse),
   ahead: v.array(PlannedDay),
   later: v.array(PlannedDay),
+  /** Why this long: the links that decide the finish or the latest start, first to last. Absent in plans that were not asked. */
+  bindingChain: v.optional(v.array(ChainLink)),
   /** Absent: nothing has been cooked yet, or all went as planned. */
   lived: v.optional(Lived),
 });
