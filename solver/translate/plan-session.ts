@@ -1,4 +1,5 @@
 /** From a session to a plan: translated, solved, and read back. The caller checks it before it is shown. */
+import { whyThisLong, withReasons } from '../answers/why-this-long.ts';
 import type { SolveOptions, TraceRow } from '../engine/outcome.ts';
 import { solveTogether } from '../engine/together.ts';
 import type { InputFault } from '../kitchen/fault.ts';
@@ -67,7 +68,7 @@ export function planSession(input: PlanSessionInput): PlanSessionResult {
           proven: tier.proven && values[index] === tier.value,
         })),
       });
-      return { kind: 'planned', plan, work: outcome.work };
+      return { kind: 'planned', plan: withReasons(plan, whyThisLong(translated, solution, plan)), work: outcome.work };
     }
   }
 }
