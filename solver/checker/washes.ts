@@ -1,6 +1,7 @@
 /** Washes, each with its own hands, sink and minutes. */
 import type { Kitchen } from '../kitchen/kitchen.ts';
 import type { PlannedStep } from '../kitchen/plan.ts';
+import { livedMinutes } from '../kitchen/lived.ts';
 import { minutesUp } from '../kitchen/scaling.ts';
 import type { Reading } from './reading.ts';
 import type { Violation } from './violation.ts';
@@ -34,7 +35,7 @@ function washMinutes(kitchen: Kitchen, people: readonly { readonly id: string }[
 function fault(reading: Reading, wash: PlannedStep): string | null {
   const { kitchen, session } = reading.plan;
   const { component: id, segments, start, end, places } = wash;
-  const minutes = washMinutes(kitchen, session.people, id);
+  const minutes = livedMinutes(reading.plan.lived, wash.id) ?? washMinutes(kitchen, session.people, id);
   if (minutes === null) return 'is of something that the kitchen does not have';
   const [segment, ...others] = segments;
   if (segment?.hands !== 'on' || others.length > 0 || segment.start !== start || segment.end !== end)

@@ -3,6 +3,7 @@
  * level. What fits the insert and the tiers is checked with the other places.
  */
 import { boilMinutesOnBurner, reboilMinutes, staysHotMinutes } from '../water/boil.ts';
+import { livedMinutes } from '../kitchen/lived.ts';
 import { readPools, type PoolReading } from './pool-course.ts';
 import type { Reading } from './reading.ts';
 import type { Violation } from './violation.ts';
@@ -17,7 +18,7 @@ const AT_SINK: readonly string[] = ['change', 'empty'];
 
 function checkWork({ course, work, pool }: PoolReading, reading: Reading, tell: Tell): void {
   for (const { id, step, start, end, segments, places } of work) {
-    const minutes = WORK_MINUTES[step];
+    const minutes = livedMinutes(reading.plan.lived, id) ?? WORK_MINUTES[step];
     const hands = segments.filter(({ hands }) => hands === 'on');
     const when = reading.clock.at(start);
     if (minutes === undefined) {

@@ -50,3 +50,7 @@ export function asLived(instance: StepInstance, lived: Lived | undefined): StepI
     })),
   };
 }
+
+/** Minutes that work of one segment took, of a wash or on a pool; undefined: as the kitchen says. */
+export const livedMinutes = (lived: Lived | undefined, step: string): number | undefined =>
+  lived?.steps.find((each) => each.step === step)?.minutes[0] ?? undefined;

@@ -1,5 +1,5 @@
 /** What makes a plan good, as objectives in the order of the session's intent. */
-import type { Tier } from '../engine/problem.ts';
+import type { Point, Tier } from '../engine/problem.ts';
 import { minutesDown } from '../kitchen/scaling.ts';
 import type { TierId } from '../kitchen/plan.ts';
 import type { Intent, Session } from '../kitchen/session.ts';
@@ -47,6 +47,12 @@ const tasksOf = (t: Translation, key: string): readonly string[] =>
   t.builder.tasks
     .map((task) => task.id)
     .filter((id) => id === key || id.startsWith(`${key}:`) || id.startsWith(`${key}~`));
+
+/** Ends of the hands-on work that counts in the finish, whatever the tiers are. */
+export const finishPoints = (t: Translation): readonly (Point & { readonly task: string })[] =>
+  handsOn(t)
+    .filter((each) => each.inFinish)
+    .map((each) => end(each.task));
 
 export function addTiers(t: Translation): void {
   const work = handsOn(t);

@@ -1,0 +1,279 @@
+/**
+ * Replans a running session from its plan document: what was told by now becomes the past, and the rest goes on from there,
+ * changing as little as helps.
+ */
+import type { WallOffset } from '../../checker/clock.ts';
+import { checkPlan } from '../../checker/check-plan.ts';
+import type { Violation } from '../../checker/violation.ts';
+import { planOrder } from '../../engine/explain/plan-order.ts';
+import { endNode, startNode } from '../../engine/explain/taken.ts';
+import type { Worth } from '../../engine/replan/asked.ts';
+import { replan, type ReplanOutcome } from '../../engine/replan/replan.ts';
+import type { Solution } from '../../engine/outcome.ts';
+import { tierValues } from '../../engine/tier-values.ts';
+import type { InputFault } from '../../kitchen/fault.ts';
+import { asLived } from '../../kitchen/lived.ts';
+import type { Lived, LivedStep, Plan, PlannedStep } from '../../kitchen/plan.ts';
+import { finishPoints } from '../../translate/tiers.ts';
+import { planToSolution, splitsShown } from '../../translate/plan-to-solution.ts';
+import { sessionToProblem } from '../../translate/session-to-problem.ts';
+import { solutionToPlan } from '../../translate/solution-to-plan.ts';
+import type { Translated } from '../../translate/legend.ts';
+import { eventFaults, type LiveEvent } from './events.ts';
+import { historyOf, type PlannedUnit } from './history.ts';
+import { stepUnits } from './units.ts';
+
+/** Minutes of finish that a changed step weighs, unless asked otherwise. */
+export const PENALTY = 2;
+/** Steps due within so many minutes are left alone. */
+export const FROZEN_MINUTES = 3;
+/** Work units of a replan while cooks wait for it. */
+export const REPLAN_EFFORT = 40_000;
+
+export interface ReplanOptions {
+  /** Minutes from the start of the session; what is told has happened by then. */
+  readonly now: number;
+  readonly events: readonly LiveEvent[];
+  readonly penalty?: number;
+  readonly seed?: number;
+  readonly effort?: number;
+  readonly shouldStop?: () => boolean;
+  readonly wallOffset?: WallOffset;
+}
+
+interface Common {
+  readonly stopped: boolean;
+  readonly work: number;
+}
+
+export type ReplanResult =
+  | (Common & {
+      readonly kind: 'replanned';
+      readonly plan: Plan;
+      /** Finish in minutes, ids of the steps that change, and `finish + penalty × changed`. */
+      readonly worth: { readonly finish: number; readonly changed: readonly string[]; readonly total: number };
+      /** No way to go on is worth less; equal to the worth where that is proven. */
+      readonly bound: number;
+      readonly proven: boolean;
+      /** Worth of carrying on in the old order; null where it would break a limit. */
+      readonly carriedOn: number | null;
+      /** Limits that the past has broken, as sentences; they stay broken whatever follows. */
+      readonly broken: readonly Violation[];
+    })
+  | (Common & {
+      /** `impossible` only after proof. */
+      readonly kind: 'impossible' | 'unknown';
+      readonly reason: string;
+      /** The asker's requirements that stand against each other. */
+      readonly requirements: readonly string[];
+      /** The old order carried on as well as can be; null where work and order themselves contradict what was told. */
+      readonly leastBad: Plan | null;
+      /** What it breaks, as sentences. */
+      readonly broken: readonly Violation[];
+    })
+  | { readonly kind: 'refused'; readonly faults: readonly InputFault[] };
+
+/**
+ * Replans.
+ *
+ * @param plan the plan that is being cooked by, with its own session, components and kitchen; perhaps replanned before
+ * @returns the plan of past and rest together. Splits into batches stay as they are
+ */
+export function replanSession(plan: Plan, options: ReplanOptions): ReplanResult {
+  const { now, events } = options;
+  const faults = eventFaults(plan, now, events);
+  if (faults.length > 0) return { kind: 'refused', faults };
+  const left = new Set(events.flatMap((event) => (event.kind === 'skipped' ? [event.step.replace(PIECE, '')] : [])));
+  const followed = left.size === 0 ? plan : withoutWork(plan, left);
+  const skipped = [...left].map((step): LivedStep => ({ step, skipped: true, minutes: [] }));
+
+  // Once with the lengths known before, to see what has happened; lengths that turned out otherwise ask for a second look.
+  let lived = mergeLived(plan.lived, now, skipped);
+  let translated = translate(plan, lived, options.wallOffset);
+  if (!translated.ok) return { kind: 'refused', faults: translated.faults };
+  const planned = planToSolution(translated, followed);
+  const units = plannedUnits(translated, followed);
+  const order = planOrder(translated.problem, planned);
+  const history = historyOf(units, order.times, order.arcs, now, events);
+  if (history.notBegun.length > 0)
+    return {
+      kind: 'refused',
+      faults: history.notBegun.map((step) => ({
+        document: `plan ${plan.id}`,
+        path: 'events',
+        found: `${step} late at minute ${now}`,
+        wanted: 'a step that has begun',
+        mend: 'tell that it has started, or wait until it has',
+      })),
+    };
+  if (history.minutes.size > 0) {
+    const told = [...history.minutes].map(([step, minutes]): LivedStep => ({ step, minutes: [...minutes] }));
+    lived = mergeLived(lived, now, told);
+    translated = translate(plan, lived, options.wallOffset);
+    if (!translated.ok) return { kind: 'refused', faults: translated.faults };
+  }
+  const { problem } = translated;
+  const finish = new Map(problem.tasks.map((task, index) => [task.id, index]));
+  const outcome = replan({
+    problem,
+    old: planned,
+    units,
+    facts: history.facts,
+    now,
+    frozenUntil: now + FROZEN_MINUTES,
+    finish: finishPoints(translated.translation).map(({ task, at }) =>
+      at === 'start' ? startNode(finish.get(task)!) : endNode(finish.get(task)!),
+    ),
+    penalty: options.penalty ?? PENALTY,
+    seed: options.seed ?? plan.made.seed,
+    effort: options.effort ?? REPLAN_EFFORT,
+    ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
+  });
+  return answer(plan, translated, lived, outcome, units, options);
+}
+
+const PIECE = /~\d+$/;
+
+function translate(plan: Plan, lived: Lived, wallOffset: WallOffset | undefined): ReturnType<typeof sessionToProblem> {
+  // The crew that cooks, whatever the session calls it.
+  const crew = { id: 'cooks', name: 'cooks', people: plan.crew };
+  return sessionToProblem({
+    session: { ...plan.session, crews: [crew] },
+    kitchen: plan.kitchen,
+    components: plan.components,
+    crew: crew.id,
+    intent: plan.intent,
+    splits: splitsShown(plan),
+    openThings: true,
+    adjust: (instance) => asLived(instance, lived),
+    ...(wallOffset === undefined ? {} : { wallOffset }),
+  });
+}
+
+/** What was told before, and what is told now; the newer counts. */
+function mergeLived(before: Lived | undefined, now: number, steps: readonly LivedStep[]): Lived {
+  const told = new Set(steps.map(({ step }) => step));
+  return { now, steps: [...(before?.steps ?? []).filter(({ step }) => !told.has(step)), ...steps] };
+}
+
+/** The plan with steps that take no time and nothing. */
+function withoutWork(plan: Plan, left: ReadonlySet<string>): Plan {
+  const seen = new Set<string>();
+  return {
+    ...plan,
+    steps: plan.steps.flatMap((step): PlannedStep[] => {
+      const id = step.id.replace(PIECE, '');
+      if (!left.has(id)) return [step];
+      if (seen.has(id)) return [];
+      seen.add(id);
+      const { piece: _, ...whole } = step;
+      const at = { start: step.start, end: step.start };
+      return [{ ...whole, id, ...at, segments: [{ hands: 'off', ...at }], places: [] }];
+    }),
+  };
+}
+
+/** The units with their segments as planned. */
+function plannedUnits(translated: Translated, plan: Plan): readonly PlannedUnit[] {
+  const byId = new Map<string, PlannedStep[]>();
+  for (const step of plan.steps) {
+    if (step.kind === 'preheat') continue;
+    const id = step.id.replace(PIECE, '');
+    byId.set(id, [...(byId.get(id) ?? []), step]);
+  }
+  return stepUnits(translated).map((unit): PlannedUnit => {
+    const steps = (byId.get(unit.id) ?? []).sort((a, b) => a.start - b.start);
+    const inPieces = steps.length > 1 || steps.some(({ piece }) => piece !== undefined);
+    const parts = steps.flatMap(({ segments }) => segments.filter(({ check }) => check !== true));
+    return {
+      ...unit,
+      inPieces,
+      parts: parts
+        .map(({ start, end, hands }) => ({ start, end, byHand: hands === 'on' }))
+        .sort((a, b) => a.start - b.start || a.end - b.end),
+    };
+  });
+}
+
+function answer(
+  plan: Plan,
+  translated: Translated,
+  lived: Lived,
+  outcome: ReplanOutcome,
+  units: readonly PlannedUnit[],
+  options: ReplanOptions,
+): ReplanResult {
+  const check = (made: Plan): readonly Violation[] =>
+    checkPlan(made, options.wallOffset === undefined ? {} : { wallOffset: options.wallOffset });
+  const { stopped, work } = outcome;
+  switch (outcome.kind) {
+    case 'proven':
+    case 'bounded': {
+      const made = planOf(plan, translated, outcome.solution, lived, outcome, options);
+      return {
+        kind: 'replanned',
+        plan: made,
+        worth: toldWorth(outcome.worth, units),
+        bound: outcome.bound,
+        proven: outcome.kind === 'proven',
+        carriedOn: outcome.carriedOn,
+        broken: outcome.broken.length === 0 ? [] : check(made),
+        stopped,
+        work,
+      };
+    }
+    case 'impossible':
+    case 'unknown': {
+      const leastBad =
+        outcome.leastBad === null ? null : planOf(plan, translated, outcome.leastBad, lived, outcome, options);
+      const broken = leastBad === null ? [] : check(leastBad);
+      const named = outcome.broken.flatMap((limit) =>
+        limit.kind === 'lag' && limit.requirement !== undefined ? [limit.requirement] : [],
+      );
+      const reason =
+        outcome.clash?.reason ??
+        (outcome.stopped ? 'stopped before a way to go on was found' : 'no way to go on within every limit was found');
+      return {
+        kind: outcome.kind,
+        reason,
+        requirements: [...new Set([...(outcome.clash?.requirements ?? []), ...named])],
+        leastBad,
+        broken,
+        stopped,
+        work,
+      };
+    }
+  }
+}
+
+const toldWorth = ({ finish, changed, total }: Worth, units: readonly PlannedUnit[]) => ({
+  finish,
+  changed: changed.map((unit) => units[unit]!.id),
+  total,
+});
+
+function planOf(
+  plan: Plan,
+  translated: Translated,
+  solution: Solution,
+  lived: Lived,
+  outcome: ReplanOutcome,
+  options: ReplanOptions,
+): Plan {
+  const values = tierValues(translated.problem, solution);
+  const finish = outcome.kind === 'proven' || outcome.kind === 'bounded' ? outcome.leastFinish : 0;
+  const made = solutionToPlan(translated, solution, {
+    id: plan.id,
+    name: plan.name,
+    seed: options.seed ?? plan.made.seed,
+    effort: options.effort ?? REPLAN_EFFORT,
+    kind: 'bounded',
+    stopped: outcome.stopped,
+    tiers: translated.problem.tiers.map(({ id }, index) => {
+      const value = values[index]!;
+      const bound = id === 'finish' ? Math.min(value, finish) : 0;
+      return { id, value, bound, proven: index === 0 && bound === value };
+    }),
+  });
+  return { ...made, session: plan.session, lived };
+}

@@ -1,0 +1,112 @@
+/**
+ * Improves a way to go on by moves on its critical chain, as long as one makes `finish + penalty × changed` less. Each move keeps
+ * all other orders; the times that follow are held to every rule of the problem before they count.
+ */
+import { withTimes, type OrderArc } from '../explain/plan-order.ts';
+import { lagArcs, lengthArcs } from '../explain/order-arcs.ts';
+import { takenBy } from '../explain/taken.ts';
+import type { Budget } from '../budget.ts';
+import type { Solution } from '../outcome.ts';
+import type { Literal, Problem } from '../problem.ts';
+import { verifySolution } from '../verify-solution.ts';
+import type { ReplanAsked, Worth } from './asked.ts';
+import { boundsByFacts, carryOn } from './carry-on.ts';
+import { keptOrder, sequenceArcs } from './kept-order.ts';
+import { criticalArcs, moves, type Way } from './moves.ts';
+
+/** Budget steps of one check of a whole plan, beside a pass over an arc as one. */
+const VERIFY_STEPS = 10_000;
+
+export interface Going {
+  readonly solution: Solution;
+  readonly worth: Worth;
+}
+
+/** Presence of tasks under options. */
+export function presence(problem: Problem): (task: number, choices: readonly number[]) => boolean {
+  const position = new Map(problem.choices.map((choice, index) => [choice.id, index]));
+  return (task, choices) => {
+    const { when, choice, modes } = problem.tasks[task]!;
+    const holds = (literal: Literal): boolean => literal.options.includes(choices[position.get(literal.choice)!]!);
+    return (
+      (when ?? []).every(holds) && (modes[choice === undefined ? 0 : choices[position.get(choice)!]!] ?? null) !== null
+    );
+  };
+}
+
+/** Arcs of a way: its lags and lengths, the orders kept of the plan it comes from, and its sequences. */
+function arcsOf(problem: Problem, way: Way, solution: Solution, kept: readonly OrderArc[]): OrderArc[] {
+  const taken = takenBy(problem, { choices: way.choices, tasks: solution.tasks });
+  return [...lengthArcs(problem, taken), ...lagArcs(problem, taken), ...kept, ...sequenceArcs(way.sequences)];
+}
+
+/**
+ * @param problem settled
+ * @param start a solution of it with its worth
+ * @param fixed choices that facts decide
+ * @param still tasks that may not be moved
+ * @returns the best found, the start where nothing is better
+ */
+export function improve(
+  asked: ReplanAsked,
+  problem: Problem,
+  start: Going,
+  worth: (solution: Solution) => Worth,
+  fixed: (choice: number) => boolean,
+  still: (task: number) => boolean,
+  budget: Budget,
+): Going {
+  const present = presence(problem);
+  let best = start;
+  for (;;) {
+    const found = betterNearby(best);
+    if (found === null) return best;
+    best = found;
+  }
+
+  function betterNearby(from: Going): Going | null {
+    const order = keptOrder(problem, from.solution, asked.facts);
+    budget.spend(order.arcs.length * 20);
+    const kept = order.arcs.filter(({ why }) => why.kind !== 'length' && why.kind !== 'lag' && why.kind !== 'horizon');
+    const way: Way = { choices: from.solution.choices, sequences: order.sequences };
+    const lower = boundsByFacts(asked, (task) => from.solution.tasks[task] !== null);
+    const arcs = arcsOf(problem, way, from.solution, kept);
+    const carried = carryOn(asked, arcs, lower);
+    if (carried.kind === 'cycle') return null;
+    const chain = criticalArcs(
+      arcs,
+      carried.times,
+      lower,
+      asked.finish.filter((node) => lower[node]! >= 0),
+    );
+    let best: Going | null = null;
+    for (const next of moves({ problem, way, times: carried.times, still, fixed, present }, chain)) {
+      if (budget.over()) break;
+      const limit = (best ?? from).worth.total;
+      const moved = tryWay(next, from.solution, kept, lower, limit);
+      if (moved !== null && moved.worth.total < limit) best = moved;
+    }
+    return best;
+  }
+
+  function tryWay(way: Way, from: Solution, kept: readonly OrderArc[], lower: Int32Array, limit: number): Going | null {
+    const changedChoice = way.choices.findIndex((option, choice) => option !== from.choices[choice]);
+    const id = changedChoice < 0 ? null : problem.choices[changedChoice]!.id;
+    // Orders that soil or shared room asked of what goes elsewhere are gone with it; the check of the whole tells whether others are asked.
+    const moved = new Set(problem.tasks.flatMap((task, index) => (id !== null && task.choice === id ? [index] : [])));
+    const stays = (node: number): boolean => node === 0 || !moved.has((node - 1) >> 1);
+    const arcs = arcsOf(
+      problem,
+      way,
+      from,
+      moved.size === 0 ? kept : kept.filter((arc) => stays(arc.from) && stays(arc.to)),
+    );
+    const carried = carryOn(asked, arcs, lower);
+    budget.spend(carried.steps);
+    if (carried.kind === 'cycle' || carried.finish >= limit) return null;
+    const solution = withTimes({ choices: way.choices, tasks: from.tasks }, carried.times);
+    budget.spend(VERIFY_STEPS);
+    if (verifySolution(problem, solution).length > 0) return null;
+    return { solution, worth: worth(solution) };
+  }
+}

@@ -1,0 +1,64 @@
+/**
+ * Times in a given order: the earliest that all arcs and lower bounds allow, and where none do, the arcs that stand against each
+ * other.
+ *
+ * Longest paths from the origin by label correction (Bellman, Ford) with the arc that raised each node kept, so that a positive
+ * cycle can be read off (Cherkassky, Goldberg 1999, "Negative-cycle detection algorithms").
+ */
+import type { OrderArc } from '../explain/plan-order.ts';
+
+export type Pushed =
+  | { readonly kind: 'times'; readonly times: Int32Array; readonly steps: number }
+  /** Arcs along a cycle whose gaps sum to more than 0. */
+  | { readonly kind: 'cycle'; readonly arcs: readonly OrderArc[]; readonly steps: number };
+
+/**
+ * @param nodes how many there are; 0 is the origin, whose time is 0
+ * @param arcs `time[to] − time[from] ≥ least`; quick when they stand in the order of the times to be expected
+ * @param lower minutes a node: each time is at least that; −1: the node is absent
+ * @param most no time can be later than this without a cycle, minutes
+ */
+export function pushRight(nodes: number, arcs: readonly OrderArc[], lower: Int32Array, most: number): Pushed {
+  const times = lower.slice();
+  times[0] = 0;
+  const raisedBy = new Int32Array(nodes).fill(-1);
+  let steps = 0;
+  for (;;) {
+    let changed = false;
+    for (let index = 0; index < arcs.length; index++) {
+      const { from, to, least } = arcs[index]!;
+      const reached = times[from]! + least;
+      if (reached <= times[to]!) continue;
+      times[to] = reached;
+      raisedBy[to] = index;
+      changed = true;
+      if (to === 0 || reached > most) {
+        const cycle = cycleFrom(to, arcs, raisedBy, nodes);
+        if (cycle !== null) return { kind: 'cycle', arcs: cycle, steps: steps + index };
+      }
+    }
+    steps += arcs.length;
+    if (!changed) return { kind: 'times', times, steps };
+  }
+}
+
+/** Walks back over the raising arcs until a node comes twice; from the origin raised, the way to it closes over a lower bound. */
+function cycleFrom(
+  node: number,
+  arcs: readonly OrderArc[],
+  raisedBy: Int32Array,
+  nodes: number,
+): readonly OrderArc[] | null {
+  const seen = new Int32Array(nodes).fill(-1);
+  const way: OrderArc[] = [];
+  for (let at = node; ;) {
+    seen[at] = way.length;
+    const index = raisedBy[at]!;
+    // A lower bound began the way: a bound is an arc from the origin.
+    if (index < 0) return node === 0 ? way : null;
+    const arc = arcs[index]!;
+    way.push(arc);
+    at = arc.from;
+    if (seen[at]! >= 0) return way.slice(seen[at]);
+  }
+}
