@@ -62,6 +62,8 @@ export function arcWords(translated: Translated, arc: OrderArc, from: Owner | nu
       return arc.to === 0
         ? { why: 'asked', because: 'the session ends' }
         : { why: 'start', because: 'begins with the session' };
+    case 'tier':
+      throw new Error('a plan’s own order has no arcs of tiers');
     case 'total':
     case 'length':
       return { why: 'order', because: `goes on from ${what}` };

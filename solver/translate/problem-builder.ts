@@ -138,12 +138,20 @@ export class ProblemBuilder {
     return new Set([...left].filter((mark) => avoided.has(mark)));
   }
 
+  /** Uses of a resource in every mode of every task. Tasks may be added meanwhile, and changed only before the first question. */
   usesOf(resource: string): readonly Use[] {
-    return this.tasks.flatMap((task) =>
-      task.modes.flatMap((mode) => mode?.uses.filter((use) => use.resource === resource) ?? []),
-    );
+    for (; this.#indexed < this.tasks.length; this.#indexed++)
+      for (const mode of this.tasks[this.#indexed]!.modes)
+        for (const use of mode?.uses ?? []) {
+          const list = this.#uses.get(use.resource);
+          if (list === undefined) this.#uses.set(use.resource, [use]);
+          else list.push(use);
+        }
+    return this.#uses.get(resource) ?? [];
   }
 
+  #indexed = 0;
+  readonly #uses = new Map<string, Use[]>();
   readonly #marks = new Map<string, ReadonlySet<string>>();
 
   /** Drops marks that cannot clash, and uses that then say nothing. */

@@ -13,7 +13,13 @@ import type { Solution } from '../../solver/engine/outcome.ts';
 import { LinearProgram, add, combine, constant, zero, type Sum } from './linear-program.ts';
 
 export type Reference =
-  | { readonly kind: 'optimal'; readonly value: number; readonly solution: Solution }
+  | {
+      readonly kind: 'optimal';
+      readonly value: number;
+      readonly solution: Solution;
+      /** Seconds in HiGHS; writing the program and reading the answer are not in it. */
+      readonly seconds: number;
+    }
   | { readonly kind: 'infeasible' }
   | { readonly kind: 'timeout' };
 
@@ -39,19 +45,24 @@ interface Columns {
  *
  * @param problem at most about 12 tasks within 60 minutes; only the first tier is looked at
  * @param seconds most seconds for the integer program
+ * @param atMost the value of a plan known: only plans at least as good are asked for
  * @returns the value with a solution that has it, `infeasible` by proof, or `timeout`
  */
-export async function timeIndexedOptimum(problem: Problem, seconds: number): Promise<Reference> {
+export async function timeIndexedOptimum(problem: Problem, seconds: number, atMost?: number): Promise<Reference> {
   const { columns, objective } = timeIndexedProgram(problem);
+  if (atMost !== undefined) columns.program.atMost(objective, constant(atMost));
   if (columns.program.isBroken) return { kind: 'infeasible' };
   const highs = await highsLoader();
-  const result = highs.solve(columns.program.text(objective), {
+  const text = columns.program.text(objective);
+  const began = performance.now();
+  const result = highs.solve(text, {
     time_limit: seconds,
     output_flag: false,
     mip_rel_gap: 0,
     // Values are whole numbers, so a bound less than one below is a proof.
     mip_abs_gap: 0.9,
   });
+  const taken = (performance.now() - began) / 1000;
   if (result.Status === 'Infeasible') return { kind: 'infeasible' };
   if (result.Status === 'Time limit reached') return { kind: 'timeout' };
   if (result.Status !== 'Optimal') throw new Error(`the integer program ended as "${result.Status}"`);
@@ -60,7 +71,19 @@ export async function timeIndexedOptimum(problem: Problem, seconds: number): Pro
     for (const [column, coefficient] of sum.terms) value += coefficient * (result.Columns[column]?.Primal ?? 0);
     return Math.round(value);
   };
-  return { kind: 'optimal', value: valueOf(objective), solution: readSolution(columns, valueOf) };
+  return {
+    kind: 'optimal',
+    value: valueOf(objective),
+    solution: readSolution(columns, valueOf),
+    seconds: taken,
+  };
+}
+
+/** About how many columns of 0 or 1 the integer program has, from which one can tell that it would be too large. */
+export function timeIndexedColumns({ horizon, tasks }: Problem): number {
+  return tasks
+    .flatMap(({ modes }) => modes.filter((mode) => mode !== null))
+    .reduce((sum, mode) => sum + Math.max(0, horizon - mode.shortest) * (mode.shortest === mode.longest ? 1 : 2), 0);
 }
 
 /** The integer program as text in the CPLEX LP format, for any solver that reads it. */

@@ -33,7 +33,9 @@ export type ArcReason =
   | { readonly kind: 'reservoir'; readonly reservoir: string }
   | { readonly kind: 'total'; readonly total: number }
   /** Nothing starts before minute 0 or ends after the horizon. */
-  | { readonly kind: 'horizon' };
+  | { readonly kind: 'horizon' }
+  /** Keeps a tier from getting worse; not in a plan's own order, but see `tier-arcs.ts`. */
+  | { readonly kind: 'tier'; readonly tier: number };
 
 /** `time[to] − time[from] ≥ least`, minutes. */
 export interface OrderArc {

@@ -145,14 +145,16 @@ export class Analysis {
 
   /**
    * Learns from the conflict that the trail tells. Leaves the clause in the fields.
+   * @param batch a level with several decisions, where nothing is learned (see `failedTogether`); −1 when there is none
    * @returns the level of the conflict: 0 when the problem is refuted; above it the trail must be cut back to this level before
    *          the clause's level is read from it, which this function does by `undo`
    */
-  learn(stamp: number, undo: (level: number) => void): number {
+  learn(stamp: number, undo: (level: number) => void, batch: number): number {
     const { trail, reason, needed } = this;
     const level = this.ground(stamp);
     if (level === 0) return 0;
     if (level < trail.level) undo(level);
+    if (level === batch) return level;
     let open = 0;
     for (let k = 0; k < reason.size; k++) open += this.need(reason.slots[k]!, reason.values[k]!);
     let i = trail.entries - 1;
@@ -281,28 +283,38 @@ export class Analysis {
   /**
    * Of the assumptions, those that together refute the one that is false now.
    * @param literal an assumption that is false under the earlier ones
-   * @param assumed the literal that opened each level, from level 1
    * @returns the failed assumptions, `literal` first
    */
-  failed(literal: number, assumed: readonly number[]): number[] {
+  failed(literal: number): number[] {
+    const off = literal ^ this.trail.negation;
+    this.need(this.trail.slotOf(off), this.trail.valueOf(off));
+    return [literal, ...this.decidedBehind().filter((by) => by !== literal)];
+  }
+
+  /** Of the assumptions, those that together lead to the conflict whose ground `learn` left unlearned. */
+  failedTogether(): number[] {
+    const { reason } = this;
+    for (let k = 0; k < reason.size; k++) this.need(reason.slots[k]!, reason.values[k]!);
+    return this.decidedBehind();
+  }
+
+  /** The decisions from which everything needed follows. */
+  private decidedBehind(): number[] {
     const { trail, reason, needed } = this;
-    const core = [literal];
-    const off = literal ^ trail.negation;
-    this.need(trail.slotOf(off), trail.valueOf(off));
+    const found: number[] = [];
     for (let i = trail.entries - 1; i >= 0; i--) {
       const slot = trail.entrySlot[i]!;
       const value = needed[slot]!;
       if (value === NONE || value <= trail.entryOld[i]!) continue;
       needed[slot] = NONE;
       if (trail.entryReason[i] === DECIDED) {
-        const by = assumed[trail.entryLevel[i]! - 1];
-        if (by !== undefined && by !== literal) core.push(by);
+        found.push(trail.literal(slot, trail.entryNew[i]!));
         continue;
       }
       this.explain(trail.entryReason[i]!, i, slot, value, -1);
       for (let k = 0; k < reason.size; k++) this.need(reason.slots[k]!, reason.values[k]!);
     }
     this.forget();
-    return core;
+    return found;
   }
 }

@@ -204,12 +204,23 @@ export class Core {
     this.decisions++;
   }
 
-  /** Learns from the conflict and backjumps; false when the problem is refuted. */
-  private learnAndJump(): boolean {
+  /**
+   * Learns from the conflict and backjumps.
+   * @param batch the level on which several assumptions stand, or −1
+   * @returns false when the problem is refuted, or the assumptions are
+   */
+  private learnAndJump(batch: number): boolean {
     const { trail, analysis } = this;
     this.conflicts++;
-    if (trail.level === 0 || analysis.learn(this.conflicts, this.undo) === 0) {
+    const level = trail.level === 0 ? 0 : analysis.learn(this.conflicts, this.undo, batch);
+    if (level === 0) {
       this.dead = true;
+      return false;
+    }
+    if (level === batch) {
+      this.failed = analysis.failedTogether();
+      this.activity.decay();
+      this.backtrack(0);
       return false;
     }
     this.watch?.(analysis.clause, analysis.clauseSize);
@@ -233,6 +244,8 @@ export class Core {
   /**
    * Searches for a solution under assumptions.
    * @param assumptions literals that must hold; what is learned holds without them
+   * @param kept more assumptions, set all at once after the others: cheaper when there are many, but when they fail by themselves nothing is
+   *   learned of it
    * @param conflictBudget most conflicts of this call
    * @param workLimit the value of `work` at which to stop
    * @param restarts where the sequence of restarts stands, so that a search in slices restarts no more often than one in a piece
@@ -244,18 +257,20 @@ export class Core {
     workLimit: number,
     shouldStop: (() => boolean) | undefined,
     restarts: Restarts = new Restarts(),
+    kept: readonly number[] = [],
   ): Verdict {
     const trail = this.trail;
+    const batch = kept.length > 0 ? assumptions.length + 1 : -1;
     this.failed = [];
     this.backtrack(0);
     if (this.dead) return 'refuted';
-    trail.reserveLevels(assumptions.length);
+    trail.reserveLevels(assumptions.length + 1);
     const lastConflict = this.conflicts + conflictBudget;
     let restartAt = this.conflicts + restarts.left;
     let pollAt = this.work + POLL_WORK;
     for (;;) {
       if (!this.propagate()) {
-        if (!this.learnAndJump()) return 'refuted';
+        if (!this.learnAndJump(batch)) return 'refuted';
         continue;
       }
       const work = this.work;
@@ -277,23 +292,58 @@ export class Core {
           this.backtrack(0);
           this.clauses.tidy(true);
           this.learnedLimit += 200;
-        } else this.backtrack(assumptions.length);
+        } else this.backtrack(Math.max(assumptions.length, batch));
         continue;
       }
       if (trail.level < assumptions.length) {
         const literal = assumptions[trail.level]!;
         if (trail.isFalse(literal)) {
-          this.failed = this.analysis.failed(literal, assumptions);
+          this.failed = this.analysis.failed(literal);
           this.backtrack(0);
           return 'refuted';
         }
         this.decide(literal);
         continue;
       }
+      if (trail.level < batch) {
+        if (this.decideAll(kept)) continue;
+        this.backtrack(0);
+        return 'refuted';
+      }
       const literal = this.choose(branching);
       if (literal === 0) return 'solution';
       this.decide(literal);
     }
+  }
+
+  /** Opens a level on which all the literals hold; false, with `failed` told, when one of them is false already. */
+  private decideAll(literals: readonly number[]): boolean {
+    this.trail.newLevel();
+    this.decisions++;
+    for (const literal of literals)
+      if (!this.trail.setLiteral(literal, DECIDED)) {
+        this.failed = this.analysis.failed(literal);
+        return false;
+      }
+    return true;
+  }
+
+  /**
+   * Sets literals all at once and lets the rest follow, without search.
+   * @returns whether every variable is fixed without conflict; then values are readable
+   */
+  replay(literals: readonly number[], branching: Branching): boolean {
+    this.backtrack(0);
+    if (this.dead) return false;
+    this.trail.reserveLevels(1);
+    let fine = this.decideAll(literals);
+    while (fine && (fine = this.propagate())) {
+      const literal = this.choose(branching);
+      if (literal === 0) return true;
+      this.decide(literal);
+    }
+    this.backtrack(0);
+    return false;
   }
 
   /** Next decision; 0 when every variable is fixed. */

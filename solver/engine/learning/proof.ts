@@ -28,6 +28,10 @@ export interface Slice {
   readonly shouldStop?: () => boolean;
 }
 
+/** Most conflicts and work units to find the values that a plan leaves open. */
+const REPLAY_CONFLICTS = 200;
+const REPLAY_WORK = 10_000_000;
+
 export class Proof {
   readonly problem: Problem;
   model: Model;
@@ -93,8 +97,9 @@ export class Proof {
     const { core, branching, tooLarge } = this.model;
     if (tooLarge || core.dead) return;
     const literals = this.model.literalsOf(solution);
-    const verdict = core.solve(literals, branching, 200, core.work + 2_000_000, undefined);
-    this.guideWhole = verdict === 'solution';
+    this.guideWhole =
+      core.replay(literals, branching) ||
+      core.solve(literals, branching, REPLAY_CONFLICTS, core.work + REPLAY_WORK, undefined) === 'solution';
     if (this.guideWhole) {
       core.adoptGuide();
       return;
@@ -261,7 +266,7 @@ export class Proof {
     const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
     const goal = this.assumptions();
     const kept = this.guideWhole ? neighbourhood(this.model, this.best, this.freeShare, this.random) : [];
-    const verdict = core.solve([...goal, ...kept], branching, slice.conflicts, workLimit, slice.shouldStop);
+    const verdict = core.solve(goal, branching, slice.conflicts, workLimit, slice.shouldStop, new Restarts(), kept);
     // Fully searched: look wider; not even that: narrower.
     if (verdict === 'refuted') this.freeShare = Math.min(0.8, this.freeShare * 1.03);
     if (verdict === 'spent') this.freeShare = Math.max(0.03, this.freeShare * 0.97);
