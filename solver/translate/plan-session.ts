@@ -1,4 +1,5 @@
 /** From a session to a plan: translated, solved, and read back. The caller checks it before it is shown. */
+import { placeSlack } from '../answers/place-slack.ts';
 import { whyThisLong, withReasons } from '../answers/why-this-long.ts';
 import type { SolveOptions, TraceRow } from '../engine/outcome.ts';
 import { solveTogether } from '../engine/together.ts';
@@ -53,7 +54,7 @@ export function planSession(input: PlanSessionInput): PlanSessionResult {
       };
     case 'proven':
     case 'bounded': {
-      const solution = tightened(translated, outcome.solution);
+      const solution = placeSlack(translated, tightened(translated, outcome.solution));
       const values = tierValues(problem, solution);
       const plan = solutionToPlan(translated, solution, {
         id: input.planId ?? `${input.session.id}-plan`,

@@ -110,9 +110,9 @@ describe('the binding chain', () => {
         const point = order.times[decides === 'finish' ? arcs.at(-1)!.to : arcs[0]!.from]!;
         expect(decides === 'finish' ? length + idle : length - idle).toBe(point);
       }),
-      { numRuns: 200 },
+      { numRuns: 100 },
     );
-    expect(chains).toBeGreaterThan(60);
+    expect(chains).toBeGreaterThan(20);
   });
 
   it('of a latest start runs from the first work to the table', () => {
