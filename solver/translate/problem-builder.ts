@@ -18,6 +18,7 @@ export const start = (task: string): Point & { task: string } => ({ task, at: 's
 export const end = (task: string): Point & { task: string } => ({ task, at: 'end' });
 
 type Conditions = readonly Literal[];
+const NONE: readonly string[] = [];
 
 export class ProblemBuilder {
   readonly choices: { id: string; options: string[] }[] = [];
@@ -131,27 +132,28 @@ export class ProblemBuilder {
   clashingMarks(resource: string): ReadonlySet<string> {
     const left = new Set<string>();
     const avoided = new Set<string>();
-    for (const use of this.usesOf(resource)) {
+    for (const { use } of this.usesOf(resource)) {
       for (const mark of use.leaves ?? []) left.add(mark);
       for (const mark of use.avoids ?? []) avoided.add(mark);
     }
     return new Set([...left].filter((mark) => avoided.has(mark)));
   }
 
-  /** Uses of a resource in every mode of every task. Tasks may be added meanwhile, and changed only before the first question. */
-  usesOf(resource: string): readonly Use[] {
+  /** Uses of a resource in every mode of every task, by task. Tasks may be added meanwhile, and changed only before the first question. */
+  usesOf(resource: string): readonly { readonly task: number; readonly use: Use }[] {
     for (; this.#indexed < this.tasks.length; this.#indexed++)
       for (const mode of this.tasks[this.#indexed]!.modes)
         for (const use of mode?.uses ?? []) {
+          const entry = { task: this.#indexed, use };
           const list = this.#uses.get(use.resource);
-          if (list === undefined) this.#uses.set(use.resource, [use]);
-          else list.push(use);
+          if (list === undefined) this.#uses.set(use.resource, [entry]);
+          else list.push(entry);
         }
     return this.#uses.get(resource) ?? [];
   }
 
   #indexed = 0;
-  readonly #uses = new Map<string, Use[]>();
+  readonly #uses = new Map<string, { readonly task: number; readonly use: Use }[]>();
   readonly #marks = new Map<string, ReadonlySet<string>>();
 
   /** Drops marks that cannot clash, and uses that then say nothing. */
@@ -162,8 +164,10 @@ export class ProblemBuilder {
         marks = this.clashingMarks(use.resource);
         this.#marks.set(use.resource, marks);
       }
-      const leaves = use.leaves?.filter((mark) => marks.has(mark)) ?? [];
-      const avoids = use.avoids?.filter((mark) => marks.has(mark)) ?? [];
+      const clashing = (list: readonly string[] | undefined): readonly string[] =>
+        list === undefined || marks.size === 0 ? NONE : list.filter((mark) => marks.has(mark));
+      const leaves = clashing(use.leaves);
+      const avoids = clashing(use.avoids);
       const cleans = use.cleans === true && marks.size > 0;
       if (use.amount === 0 && leaves.length === 0 && avoids.length === 0 && !cleans) return [];
       return [

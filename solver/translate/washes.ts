@@ -18,11 +18,10 @@ export function addWashes(t: Translation): void {
     if (!hands && (!SOILED.has(kind) || kind === 'appliance')) continue;
     const clashing = t.builder.clashingMarks(resource);
     if (clashing.size === 0) continue;
-    const dirty = t.builder.tasks.filter((task) =>
-      task.modes.some((mode) =>
-        mode?.uses.some((use) => use.resource === resource && (use.leaves ?? []).some((mark) => clashing.has(mark))),
-      ),
-    ).length;
+    const soiling = t.builder
+      .usesOf(resource)
+      .filter(({ use }) => use.leaves?.some((mark) => clashing.has(mark)) === true);
+    const dirty = new Set(soiling.map(({ task }) => task)).size;
     const minutes = Math.max(1, minutesUp(t.kitchen.washing[kind as keyof Kitchen['washing']]));
     addWashesOf(t, resource, kind, id, Math.min(MOST_WASHES[kind as keyof typeof MOST_WASHES], dirty), minutes);
   }
