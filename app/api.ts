@@ -2,6 +2,8 @@
  * Host: everything a renderer may ask, in one typed interface. Carried out in `app/host/`, reached through the web host or the
  * desktop shell; the renderer never knows which. Answers that can be "no" are values, never thrown.
  */
+import type { RequirementWords } from '../solver/answers/requirement.ts';
+import type { HelpReport } from '../solver/answers/what-would-help.ts';
 import type { Kitchen } from '../solver/kitchen/kitchen.ts';
 import type { Plan } from '../solver/kitchen/plan.ts';
 import type { Intent, Session } from '../solver/kitchen/session.ts';
@@ -49,10 +51,27 @@ export interface PlanProgress {
   readonly share: number;
 }
 
+/** What clashes where there can be no plan, in the user's own requirements. */
+export interface Clash {
+  /** They clash together. Empty: the steps as written clash by themselves. */
+  readonly members: readonly RequirementWords[];
+  /** Any fewer of them can be kept together; false: that could not all be shown in the effort given. */
+  readonly minimal: boolean;
+  /** Each alone, given up, makes a plan possible. */
+  readonly singles: readonly RequirementWords[];
+  /** Where no single one is enough: some that together, given up, make a plan possible. */
+  readonly together: readonly RequirementWords[];
+}
+
 /** How planning ended. `violations` of the checker are sentences; a plan with any is never shown as sound. */
 export type PlanResult =
   | { readonly kind: 'planned'; readonly plan: Plan; readonly solveMs: number; readonly firstPlanMs: number }
-  | { readonly kind: 'impossible'; readonly reason: string; readonly requirements: readonly string[] }
+  | {
+      readonly kind: 'impossible';
+      readonly reason: string;
+      readonly requirements: readonly string[];
+      readonly clash?: Clash;
+    }
   | { readonly kind: 'unknown'; readonly reason: string }
   | { readonly kind: 'refused'; readonly faults: readonly Fault[] }
   | { readonly kind: 'failed-check'; readonly violations: readonly string[] };
@@ -60,6 +79,25 @@ export type PlanResult =
 export interface JobEvents {
   readonly onProgress: (progress: PlanProgress) => void;
   readonly onDone: (result: PlanResult) => void;
+}
+
+/** How far the question what would help is answered. */
+export interface HelpProgress {
+  /** 0–1 of the effort spent. */
+  readonly share: number;
+  readonly report: HelpReport;
+}
+
+export type HelpResult =
+  | { readonly kind: 'answered'; readonly report: HelpReport }
+  /** There is no plan that anything could make shorter. */
+  | { readonly kind: 'impossible'; readonly reason: string }
+  | { readonly kind: 'unknown'; readonly reason: string }
+  | { readonly kind: 'refused'; readonly faults: readonly Fault[] };
+
+export interface HelpEvents {
+  readonly onProgress: (progress: HelpProgress) => void;
+  readonly onDone: (result: HelpResult) => void;
 }
 
 export interface Host {
@@ -73,4 +111,10 @@ export interface Host {
    * @returns how to stop it: the best plan so far then comes as the result, flagged `stopped`
    */
   readonly startPlan: (request: PlanRequest, events: JobEvents) => { readonly stop: () => void };
+  /**
+   * Asks what would help: how many minutes one more of each thing would gain, and five minutes off each step. The intent of the
+   * request does not matter, for minutes do.
+   * @returns how to stop it: what is known by then comes as the result
+   */
+  readonly startHelp: (request: PlanRequest, events: HelpEvents) => { readonly stop: () => void };
 }

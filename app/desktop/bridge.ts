@@ -4,7 +4,7 @@
  * The page finds the whole `Host` as `window.afterheat`, carried over the context bridge; a page without it is in a browser and
  * uses the web host.
  */
-import type { Host, PlanProgress, PlanResult } from '../api.ts';
+import type { HelpProgress, HelpResult, Host, PlanProgress, PlanResult } from '../api.ts';
 
 /** Name of the `Host` on the page's `window`. */
 export const BRIDGE_NAME = 'afterheat';
@@ -21,7 +21,7 @@ export type Call = (typeof CALLS)[number];
 export const CHANNEL = {
   /** invoke: `{ call, args }` → the answer. */
   call: 'afterheat:call',
-  /** send: `{ job, request }`, the job's number chosen by the page. */
+  /** send: `{ job, ask, request }`, the job's number chosen by the page, `ask` `'plan'` or `'help'`. */
   start: 'afterheat:start',
   /** send: `{ job }`. */
   stop: 'afterheat:stop',
@@ -30,5 +30,5 @@ export const CHANNEL = {
 } as const;
 
 export type JobMessage =
-  | { readonly kind: 'progress'; readonly job: number; readonly progress: PlanProgress }
-  | { readonly kind: 'done'; readonly job: number; readonly result: PlanResult };
+  | { readonly kind: 'progress'; readonly job: number; readonly progress: PlanProgress | HelpProgress }
+  | { readonly kind: 'done'; readonly job: number; readonly result: PlanResult | HelpResult };

@@ -1,13 +1,13 @@
 /** The `Host` for the window: each call from our own page only, each argument read before it is used. */
 import type { IpcMain, IpcMainEvent, IpcMainInvokeEvent } from 'electron';
 import * as v from 'valibot';
-import type { Host, PlanResult } from '../api.ts';
+import type { HelpProgress, HelpResult, Host, PlanProgress, PlanResult } from '../api.ts';
 import { readPlanRequest } from '../host/plan-request.ts';
 import { CALLS, CHANNEL, type JobMessage } from './bridge.ts';
 import { PAGE_ORIGIN } from './window.ts';
 
 const JobNumber = v.pipe(v.number(), v.safeInteger(), v.minValue(1));
-const Start = v.strictObject({ job: JobNumber, request: v.unknown() });
+const Start = v.strictObject({ job: JobNumber, ask: v.optional(v.picklist(['plan', 'help'])), request: v.unknown() });
 const Stop = v.strictObject({ job: JobNumber });
 const Asked = v.variant('call', [
   v.strictObject({ call: v.literal('list'), args: v.strictTuple([]) }),
@@ -53,13 +53,13 @@ export function serveHost(ipc: Pick<IpcMain, 'handle' | 'on'>, host: Host): void
     if (!ours(event)) return;
     const read = v.safeParse(Start, given);
     if (!read.success) return;
-    const { job } = read.output;
+    const { job, ask } = read.output;
     const { sender } = event;
     const key = `${sender.id}/${job}`;
     const tell = (message: JobMessage): void => {
       if (!sender.isDestroyed()) sender.send(CHANNEL.job, message);
     };
-    const done = (result: PlanResult): void => {
+    const done = (result: PlanResult | HelpResult): void => {
       jobs.delete(key);
       tell({ kind: 'done', job, result });
     };
@@ -69,10 +69,11 @@ export function serveHost(ipc: Pick<IpcMain, 'handle' | 'on'>, host: Host): void
     if ([...jobs.keys()].filter((other) => other.startsWith(`${sender.id}/`)).length >= MOST_JOBS)
       return tell({ kind: 'done', job, result: { kind: 'unknown', reason: 'too many plans are being made' } });
     jobs.set(key, () => {});
-    const { stop } = host.startPlan(request.value, {
-      onProgress: (progress) => tell({ kind: 'progress', job, progress }),
+    const events = {
+      onProgress: (progress: PlanProgress | HelpProgress) => tell({ kind: 'progress', job, progress }),
       onDone: done,
-    });
+    };
+    const { stop } = ask === 'help' ? host.startHelp(request.value, events) : host.startPlan(request.value, events);
     if (jobs.has(key)) jobs.set(key, stop);
     sender.once('destroyed', stop);
   });

@@ -2,6 +2,7 @@
 import type { Host } from '../api.ts';
 import type { Library } from '../documents/library.ts';
 import type { SolverClient } from '../solving/solver-client.ts';
+import { helping } from './helping.ts';
 import { planning } from './planning.ts';
 import { savePlan } from './save-plan.ts';
 
@@ -21,5 +22,6 @@ export function createHost({ library, folder, solver }: HostParts): Host {
     plan: (id) => library.find('plan', id),
     savePlan: (plan) => savePlan(plan, folder),
     startPlan: planning(library, solver),
+    startHelp: helping(library, solver),
   };
 }

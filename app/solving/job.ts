@@ -1,5 +1,5 @@
 /** What the main thread and the solver's thread say to each other. */
-import type { PlanProgress, PlanResult } from '../api.ts';
+import type { HelpProgress, HelpResult, PlanProgress, PlanResult } from '../api.ts';
 import type { Component } from '../../solver/kitchen/component.ts';
 import type { Kitchen } from '../../solver/kitchen/kitchen.ts';
 import type { Intent, Session } from '../../solver/kitchen/session.ts';
@@ -7,6 +7,8 @@ import type { Intent, Session } from '../../solver/kitchen/session.ts';
 /** Work units that take two to three seconds on an ordinary machine. */
 export const DEFAULT_EFFORT = 4_000_000;
 export const DEFAULT_SEED = 1;
+/** Work units for the question what would help: some ten to fifteen seconds. */
+export const DEFAULT_HELP_EFFORT = 10_000_000;
 
 /** All that decides a plan. */
 export interface PlanJob {
@@ -21,11 +23,13 @@ export interface PlanJob {
 
 /** To the thread. `stop[0]` becomes 1 when the job is to end with its best so far. */
 export interface JobOrder {
+  /** Absent: a plan. */
+  readonly ask?: 'help';
   readonly job: PlanJob;
   readonly stop: Int32Array;
 }
 
 /** From the thread; `done` is the last of a job. */
 export type JobReport =
-  | { readonly kind: 'progress'; readonly progress: PlanProgress }
-  | { readonly kind: 'done'; readonly result: PlanResult };
+  | { readonly kind: 'progress'; readonly progress: PlanProgress | HelpProgress }
+  | { readonly kind: 'done'; readonly result: PlanResult | HelpResult };

@@ -1,5 +1,6 @@
 /** One job from order to result: planned, then held to the checker before anybody sees it. */
-import type { PlanProgress, PlanResult } from '../api.ts';
+import type { Clash, PlanProgress, PlanResult } from '../api.ts';
+import { whyNot } from '../../solver/answers/why-not.ts';
 import { checkPlan } from '../../solver/checker/check-plan.ts';
 import { planSession } from '../../solver/translate/plan-session.ts';
 import type { PlanJob } from './job.ts';
@@ -31,10 +32,29 @@ export function runJob(job: PlanJob, { shouldStop, onProgress, now }: JobControl
       onProgress({ value, bound, share: Math.min(1, work / job.effort) });
     },
   });
+  if (outcome.kind === 'impossible') {
+    const clash = clashOf(job, wallOffset, shouldStop, (share) => onProgress({ value: null, bound: 0, share }));
+    return clash === null ? outcome : { ...outcome, clash };
+  }
   if (outcome.kind !== 'planned') return outcome;
   const solveMs = now() - began;
   const violations = checkPlan(outcome.plan, { wallOffset });
   if (violations.length > 0)
     return { kind: 'failed-check', violations: violations.map(({ rule, message }) => `Rule ${rule}: ${message}`) };
   return { kind: 'planned', plan: outcome.plan, solveMs, firstPlanMs: firstPlanMs ?? solveMs };
+}
+
+/** Work units for the question why not: a few seconds. */
+const CLASH_EFFORT = 4_000_000;
+
+function clashOf(
+  job: PlanJob,
+  wallOffset: (days: number, clock: string) => number,
+  shouldStop: () => boolean,
+  onProgress: (share: number) => void,
+): Clash | null {
+  const answer = whyNot({ ...job, wallOffset }, { seed: job.seed, effort: CLASH_EFFORT, shouldStop, onProgress });
+  if (answer.kind !== 'clash') return null;
+  const { clash, minimal, singles, together } = answer;
+  return { members: clash, minimal, singles, together };
 }

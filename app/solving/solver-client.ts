@@ -3,12 +3,14 @@
  * is free waits its turn.
  */
 import { Worker } from 'node:worker_threads';
-import type { JobEvents, PlanResult } from '../api.ts';
+import type { HelpEvents, JobEvents } from '../api.ts';
 import type { JobOrder, JobReport, PlanJob } from './job.ts';
 
 export interface SolverClient {
   /** Starts a job, or puts it in the queue. `stop` ends it with its best so far; once it is done it does nothing. */
   readonly start: (job: PlanJob, events: JobEvents) => { readonly stop: () => void };
+  /** As `start`, for the question what would help; `stop` ends it with what is known. */
+  readonly startHelp: (job: PlanJob, events: HelpEvents) => { readonly stop: () => void };
   /** Ends every thread; jobs under way are answered with `unknown`. */
   readonly close: () => Promise<void>;
 }
@@ -23,12 +25,14 @@ export interface SolverClientOptions {
 }
 
 interface Task {
-  readonly job: PlanJob;
-  readonly events: JobEvents;
+  readonly order: Omit<JobOrder, 'stop'>;
+  /** Those of the question asked; each end of the thread keeps to one question at a time. */
+  readonly events: { readonly onProgress: (progress: never) => void; readonly onDone: (result: never) => void };
   readonly stop: Int32Array<SharedArrayBuffer>;
 }
 
-const unknown = (reason: string): PlanResult => ({ kind: 'unknown', reason });
+type Result = Extract<JobReport, { kind: 'done' }>['result'];
+const unknown = (reason: string): Result & { readonly kind: 'unknown' } => ({ kind: 'unknown', reason });
 
 /** One worker thread and the task that it has. */
 class Thread {
@@ -38,7 +42,7 @@ class Thread {
   constructor(url: URL, onFree: () => void, onGone: (thread: Thread) => void) {
     this.worker = new Worker(url);
     this.worker.on('message', (report: JobReport) => {
-      if (report.kind === 'progress') return this.task?.events.onProgress(report.progress);
+      if (report.kind === 'progress') return this.task?.events.onProgress(report.progress as never);
       this.finish(report.result);
       onFree();
     });
@@ -54,16 +58,16 @@ class Thread {
   take(task: Task): void {
     this.task = task;
     this.worker.ref();
-    const order: JobOrder = { job: task.job, stop: task.stop };
+    const order: JobOrder = { ...task.order, stop: task.stop };
     this.worker.postMessage(order);
   }
 
-  finish(result: PlanResult): void {
+  finish(result: Result): void {
     const { task } = this;
     this.task = null;
     // A thread that waits for work must not keep the program from ending.
     this.worker.unref();
-    task?.events.onDone(result);
+    task?.events.onDone(result as never);
   }
 }
 
@@ -96,29 +100,32 @@ export function createSolverClient({
   }
   add();
 
+  const begin = (order: Task['order'], events: Task['events']): { readonly stop: () => void } => {
+    const task: Task = { order, events, stop: new Int32Array(new SharedArrayBuffer(4)) };
+    if (closed) queueMicrotask(() => events.onDone(unknown('the solver is closed') as never));
+    else {
+      queue.push(task);
+      next();
+    }
+    return {
+      stop: () => {
+        Atomics.store(task.stop, 0, 1);
+        const waiting = queue.indexOf(task);
+        if (waiting >= 0) {
+          queue.splice(waiting, 1);
+          events.onDone(unknown('stopped before a plan was found') as never);
+        }
+        setTimeout(() => void threads.find((thread) => thread.task === task)?.worker.terminate(), patienceMs).unref();
+      },
+    };
+  };
+
   return {
-    start: (job, events) => {
-      const task: Task = { job, events, stop: new Int32Array(new SharedArrayBuffer(4)) };
-      if (closed) queueMicrotask(() => events.onDone(unknown('the solver is closed')));
-      else {
-        queue.push(task);
-        next();
-      }
-      return {
-        stop: () => {
-          Atomics.store(task.stop, 0, 1);
-          const waiting = queue.indexOf(task);
-          if (waiting >= 0) {
-            queue.splice(waiting, 1);
-            events.onDone(unknown('stopped before a plan was found'));
-          }
-          setTimeout(() => void threads.find((thread) => thread.task === task)?.worker.terminate(), patienceMs).unref();
-        },
-      };
-    },
+    start: (job, events) => begin({ job }, events),
+    startHelp: (job, events) => begin({ ask: 'help', job }, events),
     close: async () => {
       closed = true;
-      for (const { events } of queue.splice(0)) events.onDone(unknown('the solver was closed'));
+      for (const { events } of queue.splice(0)) events.onDone(unknown('the solver was closed') as never);
       await Promise.all([...threads].map(({ worker }) => worker.terminate()));
     },
   };

@@ -1,13 +1,21 @@
-/** Planning jobs of the web host: started by one request, followed by another, perhaps again after a reload. */
+/** Jobs of the web host: started by one request, followed by another, perhaps again after a reload. */
 import { randomUUID } from 'node:crypto';
-import type { Host, JobEvents, PlanProgress, PlanRequest, PlanResult } from '../api.ts';
+import type { HelpProgress, HelpResult, Host, PlanProgress, PlanRequest, PlanResult } from '../api.ts';
+
+/** What a follower is told; of one job it is always of one kind. */
+export interface Follower {
+  readonly onProgress: (progress: PlanProgress | HelpProgress) => void;
+  readonly onDone: (result: PlanResult | HelpResult) => void;
+}
 
 export interface Jobs {
-  /** Starts a job; null: too many are under way. */
+  /** Starts a plan; null: too many jobs are under way. */
   readonly start: (request: PlanRequest) => string | null;
+  /** Starts the question what would help; null: too many jobs are under way. */
+  readonly startHelp: (request: PlanRequest) => string | null;
   readonly has: (job: string) => boolean;
   /** Tells the last progress and the result at once where they are there already. @returns how to cease; null: no such job */
-  readonly follow: (job: string, events: JobEvents) => (() => void) | null;
+  readonly follow: (job: string, events: Follower) => (() => void) | null;
   /** @returns false: no such job */
   readonly stop: (job: string) => boolean;
 }
@@ -23,15 +31,15 @@ export interface JobLimits {
 const LIMITS: JobLimits = { active: 8, kept: 20, aloneMs: 15_000 };
 
 interface Job {
-  progress: PlanProgress | null;
-  result: PlanResult | null;
-  readonly followers: Set<JobEvents>;
+  progress: PlanProgress | HelpProgress | null;
+  result: PlanResult | HelpResult | null;
+  readonly followers: Set<Follower>;
   stop: () => void;
   alone: NodeJS.Timeout | null;
 }
 
 /** The jobs of a host. */
-export function createJobs(host: Pick<Host, 'startPlan'>, limits: JobLimits = LIMITS): Jobs {
+export function createJobs(host: Pick<Host, 'startPlan' | 'startHelp'>, limits: JobLimits = LIMITS): Jobs {
   const jobs = new Map<string, Job>();
 
   const watchAlone = (job: Job): void => {
@@ -46,28 +54,31 @@ export function createJobs(host: Pick<Host, 'startPlan'>, limits: JobLimits = LI
     for (const [id] of done.slice(0, Math.max(0, done.length - limits.kept))) jobs.delete(id);
   };
 
+  const begin = (start: (events: Follower) => { readonly stop: () => void }): string | null => {
+    if ([...jobs.values()].filter(({ result }) => result === null).length >= limits.active) return null;
+    const id = randomUUID();
+    const job: Job = { progress: null, result: null, followers: new Set(), stop: () => {}, alone: null };
+    jobs.set(id, job);
+    job.stop = start({
+      onProgress: (progress) => {
+        job.progress = progress;
+        for (const follower of [...job.followers]) follower.onProgress(progress);
+      },
+      onDone: (result) => {
+        job.result = result;
+        for (const follower of [...job.followers]) follower.onDone(result);
+        job.followers.clear();
+        watchAlone(job);
+        forgetOld();
+      },
+    }).stop;
+    watchAlone(job);
+    return id;
+  };
+
   return {
-    start: (request) => {
-      if ([...jobs.values()].filter(({ result }) => result === null).length >= limits.active) return null;
-      const id = randomUUID();
-      const job: Job = { progress: null, result: null, followers: new Set(), stop: () => {}, alone: null };
-      jobs.set(id, job);
-      job.stop = host.startPlan(request, {
-        onProgress: (progress) => {
-          job.progress = progress;
-          for (const follower of [...job.followers]) follower.onProgress(progress);
-        },
-        onDone: (result) => {
-          job.result = result;
-          for (const follower of [...job.followers]) follower.onDone(result);
-          job.followers.clear();
-          watchAlone(job);
-          forgetOld();
-        },
-      }).stop;
-      watchAlone(job);
-      return id;
-    },
+    start: (request) => begin((events) => host.startPlan(request, events)),
+    startHelp: (request) => begin((events) => host.startHelp(request, events)),
     has: (id) => jobs.has(id),
     follow: (id, events) => {
       const job = jobs.get(id);

@@ -2,7 +2,7 @@
 import { Hono, type Context } from 'hono';
 import { setCookie } from 'hono/cookie';
 import { streamSSE } from 'hono/streaming';
-import type { Answer, Host, PlanResult } from '../api.ts';
+import type { Answer, HelpResult, Host, PlanResult } from '../api.ts';
 import { readJson } from '../documents/json-text.ts';
 import { MOST_BYTES } from '../documents/read-document.ts';
 import { readPlanRequest } from '../host/plan-request.ts';
@@ -66,6 +66,12 @@ export function createRoutes({ host, pairing, files, origin }: RouteParts): Hono
     const job = jobs.start(request.value);
     return job === null ? refuse(c, 429, 'Too many plans are being made.') : c.json({ job }, 201);
   });
+  routes.post('/api/helps', async (c) => {
+    const request = readPlanRequest(await jsonBody(c));
+    if (!request.ok) return answer(c, request);
+    const job = jobs.startHelp(request.value);
+    return job === null ? refuse(c, 429, 'Too many plans are being made.') : c.json({ job }, 201);
+  });
   routes.post('/api/jobs/:job/stop', (c) =>
     jobs.stop(c.req.param('job')) ? c.body(null, 204) : refuse(c, 404, 'There is no such job.'),
   );
@@ -77,7 +83,7 @@ export function createRoutes({ host, pairing, files, origin }: RouteParts): Hono
       let cease: (() => void) | null = null;
       const heartbeat = setInterval(() => void stream.write(': still planning\n\n'), HEARTBEAT_MS);
       const gone = new Promise<null>((resolve) => stream.onAbort(() => resolve(null)));
-      const done = new Promise<PlanResult>((resolve) => {
+      const done = new Promise<PlanResult | HelpResult>((resolve) => {
         cease = jobs.follow(job, {
           onProgress: (progress) => void stream.writeSSE({ event: 'progress', data: JSON.stringify(progress) }),
           onDone: resolve,

@@ -1,5 +1,5 @@
 /** The host over HTTP, for a browser that was let in with the start code. */
-import type { Answer, DocumentEntry, Host, JobEvents, PlanProgress, PlanRequest, PlanResult } from '../../app/api.ts';
+import type { Answer, DocumentEntry, Fault, Host, PlanRequest } from '../../app/api.ts';
 import type { Kitchen } from '../../solver/kitchen/kitchen.ts';
 import type { Plan } from '../../solver/kitchen/plan.ts';
 import type { Session } from '../../solver/kitchen/session.ts';
@@ -35,22 +35,31 @@ async function answer<T>(asked: Promise<Response>): Promise<T> {
   throw new Error(await refusalWords(response));
 }
 
-const unknown = (reason: string): PlanResult => ({ kind: 'unknown', reason });
+/** Results that every kind of job can have. */
+type NoAnswer =
+  | { readonly kind: 'unknown'; readonly reason: string }
+  | { readonly kind: 'refused'; readonly faults: readonly Fault[] };
+const unknown = (reason: string): NoAnswer => ({ kind: 'unknown', reason });
+
+interface Events<P, R> {
+  readonly onProgress: (progress: P) => void;
+  readonly onDone: (result: R | NoAnswer) => void;
+}
 
 /** @throws (as a rejected promise) where the program is gone or does not know this browser */
 export function webHost({ ask, listen }: WebParts): Host {
   const get = <T>(address: string): Promise<T> => answer<T>(ask(address, { credentials: 'same-origin' }));
   const one = (kind: string, id: string): string => `/api/${kind}/${encodeURIComponent(id)}`;
 
-  function follow(job: string, events: JobEvents, onEnd: () => void): EventStream {
+  function follow<P, R>(job: string, events: Events<P, R>, onEnd: () => void): EventStream {
     const stream = listen(`${one('jobs', job)}/events`);
-    const end = (result: PlanResult): void => {
+    const end = (result: R | NoAnswer): void => {
       stream.close();
       onEnd();
       events.onDone(result);
     };
-    stream.addEventListener('progress', ({ data }) => events.onProgress(JSON.parse(data) as PlanProgress));
-    stream.addEventListener('done', ({ data }) => end(JSON.parse(data) as PlanResult));
+    stream.addEventListener('progress', ({ data }) => events.onProgress(JSON.parse(data) as P));
+    stream.addEventListener('done', ({ data }) => end(JSON.parse(data) as R));
     // The browser asks again by itself; the stream then tells the last of each once more.
     stream.onerror = () => {
       if (stream.readyState === CLOSED) end(unknown('the program cannot be reached any more'));
@@ -58,7 +67,7 @@ export function webHost({ ask, listen }: WebParts): Host {
     return stream;
   }
 
-  function startPlan(request: PlanRequest, events: JobEvents): { readonly stop: () => void } {
+  function start<P, R>(route: string, request: PlanRequest, events: Events<P, R>): { readonly stop: () => void } {
     let job: string | null = null;
     let stopped = false;
     let ended = false;
@@ -66,7 +75,7 @@ export function webHost({ ask, listen }: WebParts): Host {
       if (job !== null && !ended) void ask(`${one('jobs', job)}/stop`, post({})).catch(() => undefined);
     };
     const begin = async (): Promise<void> => {
-      const response = await ask('/api/jobs', post(request));
+      const response = await ask(route, post(request));
       if (response.status === 422) {
         const refused = (await response.json()) as Answer<never>;
         events.onDone({ kind: 'refused', faults: refused.ok ? [] : refused.faults });
@@ -95,6 +104,7 @@ export function webHost({ ask, listen }: WebParts): Host {
     kitchen: (id) => get<Answer<Kitchen>>(one('kitchens', id)),
     plan: (id) => get<Answer<Plan>>(one('plans', id)),
     savePlan: (plan) => answer<Answer<DocumentEntry>>(ask('/api/plans', post(plan))),
-    startPlan,
+    startPlan: (request, events) => start('/api/jobs', request, events),
+    startHelp: (request, events) => start('/api/helps', request, events),
   };
 }

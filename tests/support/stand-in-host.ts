@@ -1,9 +1,10 @@
 /** A host with one of each document, whose jobs the test moves by hand. */
-import type { Host, JobEvents, PlanRequest } from '../../app/api.ts';
+import type { HelpEvents, Host, JobEvents, PlanRequest } from '../../app/api.ts';
 import { kitchen, session, supper } from './supper.ts';
 
 export interface StandInHost extends Host {
   readonly jobs: { readonly request: PlanRequest; readonly events: JobEvents; stopped: boolean }[];
+  readonly helps: { readonly request: PlanRequest; readonly events: HelpEvents; stopped: boolean }[];
   readonly saved: unknown[];
 }
 
@@ -16,6 +17,7 @@ const found = <T>(value: T) => Promise.resolve({ ok: true as const, value });
 
 export function standInHost(): StandInHost {
   const jobs: StandInHost['jobs'] = [];
+  const helps: StandInHost['helps'] = [];
   const saved: unknown[] = [];
   const entry = {
     kind: 'plan',
@@ -27,6 +29,7 @@ export function standInHost(): StandInHost {
   } as const;
   return {
     jobs,
+    helps,
     saved,
     list: () => Promise.resolve([entry]),
     session: (id) => (id === session.id ? found(session) : missing('session', id)),
@@ -39,6 +42,15 @@ export function standInHost(): StandInHost {
     startPlan: (request, events) => {
       const job = { request, events, stopped: false };
       jobs.push(job);
+      return {
+        stop: () => {
+          job.stopped = true;
+        },
+      };
+    },
+    startHelp: (request, events) => {
+      const job = { request, events, stopped: false };
+      helps.push(job);
       return {
         stop: () => {
           job.stopped = true;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { PlanProgress, PlanResult } from '../../../app/api.ts';
+import type { HelpResult, PlanProgress, PlanResult } from '../../../app/api.ts';
 import { createJobs } from '../../../app/web/jobs.ts';
 import { session, supper } from '../../support/supper.ts';
 import { OWN, client, eventsOf } from './client.ts';
@@ -47,6 +47,41 @@ describe('documents over the web', () => {
   test('a plan that is broken JSON is handed on as nothing, and refused', async () => {
     const { send } = await paired();
     expect((await send('/api/plans', '{"kind":"plan"')).status).toBe(422);
+  });
+});
+
+const answered: HelpResult = {
+  kind: 'answered',
+  report: { measure: 'finish', finish: 60, bound: 60, answers: [], open: 0, stopped: false, work: 1 },
+};
+
+describe('what would help, asked over the web', () => {
+  test('tells progress and its answer as events', async () => {
+    const { get, send, host } = await paired();
+    const { job } = (await (await send('/api/helps', { session: 'supper' })).json()) as { job: string };
+    expect(host.helps[0]!.request).toEqual({ session: 'supper' });
+    expect(host.jobs).toEqual([]);
+    const response = await get(`/api/jobs/${job}/events`);
+    setImmediate(() => {
+      host.helps[0]!.events.onProgress({ share: 0.5, report: answered.report });
+      host.helps[0]!.events.onDone(answered);
+    });
+    expect(await eventsOf(response)).toEqual([
+      { event: 'progress', data: { share: 0.5, report: answered.report } },
+      { event: 'done', data: answered },
+    ]);
+  });
+
+  test('is stopped as any job is', async () => {
+    const { send, host } = await paired();
+    const { job } = (await (await send('/api/helps', { session: 'supper' })).json()) as { job: string };
+    expect((await send(`/api/jobs/${job}/stop`, {})).status).toBe(204);
+    expect(host.helps[0]!.stopped).toBe(true);
+  });
+
+  test('in a request that is none is refused with its faults', async () => {
+    const { send } = await paired();
+    expect((await send('/api/helps', { session: 7 })).status).toBe(422);
   });
 });
 
