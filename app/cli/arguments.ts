@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 import { Intent } from '../../solver/kitchen/session.ts';
 import { nearest } from '../documents/issue-faults.ts';
 
-export const VERBS = ['plan', 'check', 'compare', 'model', 'chart', 'schema'] as const;
+export const VERBS = ['plan', 'check', 'why', 'compare', 'model', 'chart', 'schema'] as const;
 export type Verb = (typeof VERBS)[number];
 
 export interface Options {
@@ -26,6 +26,7 @@ export type Arguments =
 const TAKES: Readonly<Record<Verb, readonly string[]>> = {
   plan: ['kitchen', 'crew', 'intent', 'effort', 'seed', 'json', 'out', 'data'],
   check: ['json', 'data'],
+  why: ['json', 'data'],
   compare: ['kitchen', 'crew', 'intent', 'effort', 'seed', 'json', 'data'],
   model: ['kitchen', 'crew', 'intent', 'out', 'data'],
   chart: ['out', 'dark', 'data'],
@@ -34,6 +35,7 @@ const TAKES: Readonly<Record<Verb, readonly string[]>> = {
 const SUBJECT: Readonly<Record<Verb, string>> = {
   plan: 'SESSION',
   check: 'PLAN',
+  why: 'PLAN',
   compare: 'SESSION',
   model: 'SESSION',
   chart: 'PLAN',

@@ -9,6 +9,7 @@ import { compareVerb } from './verbs/compare.ts';
 import { modelVerb } from './verbs/model.ts';
 import { planVerb } from './verbs/plan.ts';
 import { schemaVerb } from './verbs/schema.ts';
+import { whyVerb } from './verbs/why.ts';
 
 /**
  * Runs one command.
@@ -43,6 +44,8 @@ export async function runCommand(
             return await planVerb(subject, options, terminal, solver);
           case 'check':
             return await checkVerb(subject, options, terminal);
+          case 'why':
+            return await whyVerb(subject, options, terminal);
           case 'compare':
             return await compareVerb(subject, options, terminal, solver);
           case 'model':

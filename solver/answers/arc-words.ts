@@ -94,10 +94,10 @@ function stateWords({ problem, translation: t }: Translated, state: string, from
   const classes = t.ovenClasses.get(oven.id) ?? [];
   const [before, after] = [classes[from], classes[to]];
   const name = resource.classes[to]!;
-  const because = `waits for the ${oven.name} at ${name}`;
+  const because = `waits for ${the(oven.name)} at ${name}`;
   if (before === undefined || after === undefined) return { why: 'heat', because };
   const turn = before.mostC < after.leastC ? 'heats' : before.leastC > after.mostC ? 'cools' : 'turns';
-  return { why: 'heat', because, meanwhile: `the ${oven.name} ${turn} to ${name}` };
+  return { why: 'heat', because, meanwhile: `${the(oven.name)} ${turn} to ${name}` };
 }
 
 function resourceWords(translated: Translated, resource: string): Words {
@@ -136,10 +136,10 @@ function thingWords(translated: Translated, resource: string): string {
       const [ovenId, rackId] = id.split('/');
       const oven = kitchen.ovens.find((each) => each.id === ovenId);
       const rack = oven?.racks.find((each) => each.id === rackId);
-      return `room on the ${rack?.name ?? rackId} of the ${oven?.name ?? ovenId}`;
+      return `room on ${the(rack?.name ?? rackId!)} of ${the(oven?.name ?? ovenId!)}`;
     }
     case 'burner':
-      return `the ${kitchen.hob.burners.find((each) => each.id === id)?.name ?? id} burner`;
+      return `${the(kitchen.hob.burners.find((each) => each.id === id)?.name ?? id).replace(/ burner$/, '')} burner`;
     case 'insert':
     case 'tiers':
     case 'water':
@@ -152,9 +152,12 @@ function thingWords(translated: Translated, resource: string): string {
     case 'drying':
       return 'room to dry things';
     default:
-      return `the ${nameOfThing(kitchen, id)}`;
+      return the(nameOfThing(kitchen, id));
   }
 }
+
+/** A name with its article, once. */
+export const the = (name: string): string => (/^the /i.test(name) ? name : `the ${name}`);
 
 const bare = (thing: string): string => thing.replace(/^the /, '');
 

@@ -55,14 +55,14 @@ describe('the order inside a plan', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 1_000_000 }), (seed) => {
         const problem = randomProblem(seed, { ...smallShape, otherwise: 0.6 });
-        const outcome = solve(problem, { seed, effort: 1_500 });
+        const outcome = solve(problem, { seed, effort: 500 });
         if (outcome.kind !== 'proven' && outcome.kind !== 'bounded') return;
         plans++;
         expectOrder(problem, outcome.solution, seed);
       }),
-      { numRuns: 150 },
+      { numRuns: 120 },
     );
-    expect(plans).toBeGreaterThan(30);
+    expect(plans).toBeGreaterThan(25);
   });
 
   it.each([1, 2, 3, 4, 5, 6])('is kept, and enough: problem %i like a kitchen', (seed) => {
