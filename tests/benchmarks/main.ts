@@ -8,10 +8,12 @@ import { fuzz } from './fuzz.ts';
 import { families, listInstances } from './instances.ts';
 import { kitchenBench } from './kitchen.ts';
 import { measure, type Row } from './measure.ts';
+import { peersBench } from './peers.ts';
 import { csvHeading, csvRow, summaryOf } from './summary.ts';
 
 const help = `Usage: npm run bench -- FAMILY PATH [options]
        npm run bench -- kitchen [options]
+       npm run bench -- peers [DIR] [options]
        npm run bench -- random [FIRST] [--limit N] [--effort N] [--large | --out DIR]
 
 Families and what PATH is:
@@ -21,6 +23,13 @@ Families and what PATH is:
   reservoirs DIR   projects with reservoirs (.rcp, ConsProd)
   jobshop FILE     job shops (.json); --blocking: a job keeps its machine until the next takes it
   openshop FILE    open shops (.json)
+
+kitchen plans the demo sessions and generated ones of 20, 40, 80, 160 and 320 steps (--sizes 20,40; --sizes none); further words
+keep only the demo sessions whose id has one of them.
+
+peers solves kitchen problems, and the Patterson files in DIR, through our engine and through other solvers, all from the same
+plan: --solvers highs,chuffed (others: gecode, coin-bc). --random N and --generated N kitchen sessions are drawn beside the
+demo's; --problems DIR takes problems written by "afterheat model" instead; --found DIR keeps those with contradictory answers.
 
 random solves N tiny random problems from seed FIRST on and holds each answer against complete enumeration; a wrong one is
 shrunk and printed, or written to DIR. With --large it holds engines, seeds and efforts against each other on problems of up
@@ -55,6 +64,12 @@ const { values, positionals } = parseArgs({
     every: { type: 'string', default: '1' },
     limit: { type: 'string' },
     out: { type: 'string' },
+    sizes: { type: 'string', default: '20,40,80,160,320' },
+    solvers: { type: 'string', default: 'highs,chuffed' },
+    random: { type: 'string', default: '12' },
+    generated: { type: 'string', default: '3' },
+    problems: { type: 'string' },
+    found: { type: 'string' },
     large: { type: 'boolean', default: false },
     blocking: { type: 'boolean', default: false },
     help: { type: 'boolean', default: false },
@@ -70,6 +85,22 @@ if (values.help || family === undefined) {
     seed: Number(values.seed),
     out: values.out,
     rest: positionals.slice(1),
+  });
+} else if (family === 'peers') {
+  process.exitCode = await peersBench({
+    solve: engineNamed(values.engine).solve,
+    seconds: Number(values.seconds),
+    seed: Number(values.seed),
+    projects: path,
+    problems: values.problems,
+    solvers: values.solvers.split(','),
+    only: values.only,
+    every: Number(values.every),
+    limit: values.limit === undefined ? undefined : Number(values.limit),
+    random: Number(values.random),
+    generated: Number(values.generated),
+    out: values.out,
+    found: values.found,
   });
 } else if (family === 'random' && values.large) {
   const asked = {

@@ -1,0 +1,102 @@
+/** What comparisons come to: CSV rows, and who proved how much how fast. */
+import type { Answer, Compared } from './compare.ts';
+
+export const comparedHeading =
+  'family,instance,tasks,start,engine,kind,value,solve seconds,flattening seconds,start-up seconds,words';
+
+export function comparedRows({ family, name, tasks, start, ours, others }: Compared): string {
+  return [ours, ...others]
+    .map((each) =>
+      [
+        family,
+        name,
+        tasks,
+        start ?? '',
+        each.engine,
+        each.kind,
+        each.value ?? '',
+        each.solveSeconds.toFixed(4),
+        each.flatSeconds.toFixed(3),
+        each.startSeconds.toFixed(3),
+        `"${each.words.replaceAll('"', "'")}"`,
+      ].join(','),
+    )
+    .join('\n');
+}
+
+/** Seconds below this are as good as none: no clock of a browser tells them apart. */
+const LEAST_SECONDS = 0.001;
+
+const proved = ({ kind }: Answer): boolean => kind === 'optimal' || kind === 'infeasible';
+const timeOf = (answer: Answer): number => Math.max(LEAST_SECONDS, answer.solveSeconds);
+
+/**
+ * One paragraph an engine: proofs on either side, the share of instances where ours was faster to a proof, the geometric mean of how
+ * many times longer the other took. One without a proof counts with all the time it had, so the ratio is at least what is told;
+ * instances that neither proved, and those too large for the other, are left out of the ratios and counted apart.
+ */
+export function comparedSummary(compared: readonly Compared[]): string {
+  const engines = [...new Set(compared.flatMap(({ others }) => others.map(({ engine }) => engine)))];
+  const families = [...new Set(compared.map(({ family }) => family))];
+  return engines
+    .flatMap((engine) =>
+      families.map((family) =>
+        against(
+          engine,
+          family,
+          compared.filter((each) => each.family === family),
+        ),
+      ),
+    )
+    .concat(contradictions(compared).map((words) => `WRONG ${words}`))
+    .join('\n');
+}
+
+function against(engine: string, family: string, compared: readonly Compared[]): string {
+  const pairs = compared.flatMap(({ ours, others }) => {
+    const other = others.find((each) => each.engine === engine);
+    return other === undefined ? [] : [{ ours, other }];
+  });
+  const count = (test: (pair: (typeof pairs)[number]) => boolean): number => pairs.filter(test).length;
+  const apart = count(({ other }) => other.kind === 'too large' || other.kind === 'failed');
+  const told = pairs.filter(
+    ({ ours, other }) => other.kind !== 'too large' && other.kind !== 'failed' && (proved(ours) || proved(other)),
+  );
+  const ratios = told.map(({ ours, other }) => timeOf(other) / timeOf(ours));
+  const both = told.filter(({ ours, other }) => proved(ours) && proved(other));
+  const faster = told.filter(({ ours, other }) => proved(ours) && (!proved(other) || timeOf(ours) < timeOf(other)));
+  const mean = (values: readonly number[]): string =>
+    values.length === 0
+      ? '–'
+      : Math.exp(values.reduce((sum, value) => sum + Math.log(value), 0) / values.length).toFixed(2);
+  const share = told.length === 0 ? '–' : `${((faster.length / told.length) * 100).toFixed(0)} %`;
+  return [
+    `${family}, ours beside ${engine}, ${pairs.length} instances:`,
+    `  proved by ours ${count(({ ours }) => proved(ours))}, by ${engine} ${count(({ other }) => proved(other))}, by both ${both.length}; too large or failed for ${engine} ${apart}`,
+    `  ours faster to a proof on ${faster.length}/${told.length} (${share}) of those that either proved`,
+    `  geometric mean of ${engine}'s seconds over ours ${mean(ratios)} (${mean(both.map(({ ours, other }) => timeOf(other) / timeOf(ours)))} where both proved)`,
+    `  apart from that, mean seconds of ${engine} for flattening ${average(told.map(({ other }) => other.flatSeconds))}, for posting ${average(told.map(({ other }) => other.startSeconds))}`,
+  ].join('\n');
+}
+
+const average = (values: readonly number[]): string =>
+  values.length === 0 ? '–' : (values.reduce((sum, value) => sum + value, 0) / values.length).toFixed(2);
+
+/** Answers that cannot stand together: one of the engines, or the model of the problem for it, is wrong. */
+export function contradictions(compared: readonly Compared[]): string[] {
+  return compared.flatMap(({ name, ours, others }) =>
+    others.flatMap((other) => {
+      const faults: string[] = [];
+      if (proved(ours) && proved(other) && ours.value !== other.value)
+        faults.push(`${name}: ours proves ${ours.value ?? 'none'}, ${other.engine} ${other.value ?? 'none'}`);
+      if (ours.kind === 'optimal' && other.kind === 'bounded' && other.value !== null && other.value < ours.value!)
+        faults.push(`${name}: ours proves ${ours.value}, ${other.engine} has ${other.value}`);
+      if (other.kind === 'optimal' && ours.kind === 'bounded' && ours.value! < other.value!)
+        faults.push(`${name}: ${other.engine} proves ${other.value}, ours has ${ours.value}`);
+      if (ours.words !== '') faults.push(`${name}: the plan of ours has faults: ${ours.words}`);
+      if (other.kind === 'optimal' && other.words !== '')
+        faults.push(`${name}: the plan of ${other.engine} has faults: ${other.words}`);
+      return faults;
+    }),
+  );
+}
