@@ -1,9 +1,12 @@
 /**
- * Where the slack goes: inside the order of a plan, with every tier kept, the least waiting first, then slack behind the work
- * whose length is least sure. What comes out is checked in full; where anything fails, the plan stays as it is.
+ * Where the slack goes: inside the order of a plan, with no tier worse, first what time there is to give away is given back,
+ * then the least waiting, then slack behind the work whose length is least sure. What comes out is checked in full; where anything fails, the plan stays as it is.
  */
+import { bindingChain } from '../engine/explain/binding-chain.ts';
+import { drawnTogether } from '../engine/explain/drawn-together.ts';
 import { planOrder, withTimes, type PlanOrder } from '../engine/explain/plan-order.ts';
 import { leastWaiting, mostSlack, type Unsure } from '../engine/explain/slack-program.ts';
+import { endNode, startNode } from '../engine/explain/taken.ts';
 import { tierArcs } from '../engine/explain/tier-arcs.ts';
 import type { Solution } from '../engine/outcome.ts';
 import type { Problem } from '../engine/problem.ts';
@@ -23,21 +26,50 @@ export function placeSlack(translated: Translated, solution: Solution): Solution
 
 /** As `placeSlack`, for any problem and whatever work is not sure. */
 export function slackPlaced(problem: Problem, solution: Solution, unsure: readonly Unsure[]): Solution {
+  const order = planOrder(problem, solution);
   let best = solution;
-  const order = planOrder(problem, best);
-  const waiting = leastWaiting(problem, within(problem, best, order, false));
-  if (waiting !== null) best = kept(problem, withTimes(best, waiting), best);
-  const times = best === solution ? order.times : waiting!;
-  const slack = mostSlack(within(problem, best, { ...order, times }, true), unsure);
-  return slack === null ? best : kept(problem, withTimes(best, slack), best);
+  /** The order at the best times so far, with the arcs that keep the tiers asked for. */
+  const keeping = (tierIsKept: (tier: number) => boolean): PlanOrder => {
+    const now: PlanOrder = { ...order, times: timesOf(order, best) };
+    const tiers = tierArcs(problem, best, now).filter(({ why }) => why.kind !== 'tier' || tierIsKept(why.tier));
+    return { ...now, arcs: [...order.arcs, ...tiers] };
+  };
+  const move = (times: Int32Array | null): void => {
+    if (times !== null) best = kept(problem, withTimes(best, times), best);
+  };
+  const first = problem.tiers.findIndex((tier) => tier.kind === 'latest');
+  // A plan of a search that was stopped early may have time to give away.
+  if (bindingChain(problem, order)?.idle !== 0)
+    move(
+      drawnTogether(
+        problem,
+        first,
+        keeping((tier) => tier !== first),
+      ),
+    );
+  move(
+    leastWaiting(
+      problem,
+      keeping((tier) => problem.tiers[tier]!.kind !== 'waiting'),
+    ),
+  );
+  move(
+    mostSlack(
+      keeping(() => true),
+      unsure,
+    ),
+  );
+  return best;
 }
 
-/** The order with arcs that keep the tiers; those of waiting only where asked. */
-function within(problem: Problem, solution: Solution, order: PlanOrder, waiting: boolean): PlanOrder {
-  const tiers = tierArcs(problem, solution, order).filter(
-    ({ why }) => waiting || why.kind !== 'tier' || problem.tiers[why.tier]!.kind !== 'waiting',
-  );
-  return { ...order, arcs: [...order.arcs, ...tiers] };
+function timesOf(order: PlanOrder, solution: Solution): Int32Array {
+  const times = order.times.slice();
+  solution.tasks.forEach((interval, task) => {
+    if (interval === null) return;
+    times[startNode(task)] = interval.start;
+    times[endNode(task)] = interval.end;
+  });
+  return times;
 }
 
 /** The candidate, if it keeps every rule and no tier is worse. */

@@ -9,8 +9,8 @@ import { whyThisLong, withReasons } from './why-this-long.ts';
  * The plan with its binding chain and the slack of its steps.
  *
  * @param plan a plan that the checker accepts
- * @returns the plan as it is where it has a chain already; null where it cannot be read back (it was changed on the way, or made
- *   for other lengths than its documents have)
+ * @returns the plan as it is where it has a chain already; null where it cannot be read back: it was changed on the way, or keeps
+ *   the rules but not the margins with which the translation plans
  */
 export function withOwnReasons(plan: Plan, wallOffset?: SessionInput['wallOffset']): Plan | null {
   if (plan.bindingChain !== undefined) return plan;

@@ -56,18 +56,20 @@ export function planSession(input: PlanSessionInput): PlanSessionResult {
     case 'bounded': {
       const solution = placeSlack(translated, tightened(translated, outcome.solution));
       const values = tierValues(problem, solution);
+      const tiers = outcome.tiers.map((tier, index) => ({
+        ...tier,
+        value: values[index]!,
+        // A better value of a tier leaves the bounds of those after it true, for it only leaves fewer plans.
+        proven: outcome.tiers.slice(0, index + 1).every(({ bound }, above) => values[above] === bound),
+      }));
       const plan = solutionToPlan(translated, solution, {
         id: input.planId ?? `${input.session.id}-plan`,
         name: input.planName ?? input.session.name,
         seed: input.seed,
         effort: input.effort,
-        kind: outcome.kind,
+        kind: tiers.every(({ proven }) => proven) ? 'proven' : 'bounded',
         stopped: outcome.stopped,
-        tiers: outcome.tiers.map((tier, index) => ({
-          ...tier,
-          value: values[index]!,
-          proven: tier.proven && values[index] === tier.value,
-        })),
+        tiers,
       });
       return { kind: 'planned', plan: withReasons(plan, whyThisLong(translated, solution, plan)), work: outcome.work };
     }

@@ -23,7 +23,9 @@ export async function whyVerb(subject: string, options: Options, terminal: Termi
   }
   const plan = withOwnReasons(read, wallOffsetOf(read.start));
   if (plan === null) {
-    terminal.err('This plan keeps the rules, but its documents no longer give the problem that it was made for.');
+    terminal.err(
+      'This plan keeps the rules, but not the margins with which Afterheat plans, so it cannot say why it takes so long.',
+    );
     return 1;
   }
   const slack = Object.fromEntries(
