@@ -11,6 +11,11 @@ import { solve as solveByEnsemble } from './solve.ts';
 /** Work units of the ensemble's first turn, and how much longer each turn is than the last. */
 const FIRST_TURN = 60_000;
 const GROWTH = 1.6;
+/** The learner's turns are so much longer where choices are open: there it finds the better plans, too. */
+const LEARNER_TURN = 4;
+/** Turns of the ensemble that gain nothing, while the learner gains, become shorter. */
+const DECLINE = 0.5;
+const SHORTEST_TURN = 30_000;
 /** The learner's units are this much smaller than the ensemble's, in which effort is counted (measured on kitchen problems). */
 const LEARNER_UNITS = 20;
 /** Conflicts between looks at the effort and the caller. */
@@ -54,18 +59,24 @@ class Team {
   }
 
   run(): Outcome {
-    let turn = FIRST_TURN;
+    const turns = { ensemble: FIRST_TURN, learner: FIRST_TURN * (this.problem.choices.length > 0 ? LEARNER_TURN : 1) };
     /** Spent when the tier that the learner works on began. */
     let ground = 0;
     for (let round = 0; ; round++) {
-      const ended = this.#ensembleTurn(Math.min(turn, this.#left), round);
+      const ended = this.#ensembleTurn(Math.min(turns.ensemble, this.#left), round);
       if (ended !== null) return ended;
       this.#learner ??= new Learner(this.problem, this.options.seed);
       const learner = this.#learner;
-      if (this.#best !== null) learner.offer(this.#best);
-      ground = this.#learnerTurn(learner, turn, ground);
+      const ensembleGains = this.#best !== null && learner.offer(this.#best);
+      const standing = [...learner.values, ...learner.bounds].join();
+      ground = this.#learnerTurn(learner, turns.learner, ground);
       if (learner.done || learner.impossible || this.#left <= 0 || this.#told()) break;
-      turn = Math.ceil(turn * GROWTH);
+      const learnerGains = standing !== [...learner.values, ...learner.bounds].join();
+      turns.ensemble =
+        learnerGains && !ensembleGains
+          ? Math.max(SHORTEST_TURN, Math.ceil(turns.ensemble * DECLINE))
+          : Math.ceil(turns.ensemble * GROWTH);
+      turns.learner = Math.ceil(turns.learner * GROWTH);
     }
     return this.#outcome(this.#learner);
   }

@@ -1,6 +1,6 @@
 /**
  * A resumable proof: takes plans from outside, finds better ones, and closes one objective tier after the other. Three ways to work
- * on: from above (`descend`), near the best plan (`relax`) and from below (`raise`); `learner.ts` chooses among them.
+ * on: from above (`descend`), near the best plan (`relax`) and at a target in between (`aim`); `learner.ts` chooses among them.
  *
  * "Better than v" is the assumption ⟦tier ≤ v − 1⟧ and a finished tier's value is the assumption ⟦tier ≤ v⟧, so what is learned stays true
  * throughout. A refuted assumption is a bound.
@@ -231,23 +231,24 @@ export class Proof {
   }
 
   /**
-   * Works from below for one slice: asks for a plan whose current tier is at its bound. Refuted, the bound rises; found, the tier is proven.
+   * Asks for one slice for a plan whose current tier is at most `target`: refuted, the bound rises above it; found, the plan is the best.
+   * @param target from the tier's bound to one below its value
+   * @param restarts of the whole question, when it is asked in several slices
    */
-  raise(slice: Slice): Step {
+  aim(target: number, slice: Slice, restarts: Restarts): Step {
     const { core, branching, tooLarge } = this.model;
     if (tooLarge) return 'spent';
     if (this.impossible) return 'impossible';
     if (this.done) return 'done';
     const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
-    const above = this.upperTiers();
-    const aim = this.atMost(this.tier, this.bounds[this.tier]!);
-    const verdict = core.solve([...above, ...aim], branching, slice.conflicts, workLimit, slice.shouldStop);
+    const goal = [...this.upperTiers(), ...this.atMost(this.tier, target)];
+    const verdict = core.solve(goal, branching, slice.conflicts, workLimit, slice.shouldStop, restarts);
     switch (verdict) {
       case 'solution':
         return this.take();
       case 'refuted':
         if (core.dead) return this.refuted();
-        this.bounds[this.tier]!++;
+        this.bounds[this.tier] = Math.max(this.bounds[this.tier]!, target + 1);
         this.readRoot();
         return this.best !== null && this.bounds[this.tier]! >= this.values[this.tier]! ? this.nextTier() : 'raised';
       case 'spent':
