@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 import { Intent } from '../../solver/kitchen/session.ts';
 import { nearest } from '../documents/issue-faults.ts';
 
-export const VERBS = ['plan', 'check', 'why', 'compare', 'model', 'chart', 'schema'] as const;
+export const VERBS = ['plan', 'check', 'why', 'improve', 'compare', 'model', 'chart', 'schema'] as const;
 export type Verb = (typeof VERBS)[number];
 
 export interface Options {
@@ -27,6 +27,7 @@ const TAKES: Readonly<Record<Verb, readonly string[]>> = {
   plan: ['kitchen', 'crew', 'intent', 'effort', 'seed', 'json', 'out', 'data'],
   check: ['json', 'data'],
   why: ['json', 'data'],
+  improve: ['kitchen', 'crew', 'effort', 'seed', 'json', 'data'],
   compare: ['kitchen', 'crew', 'intent', 'effort', 'seed', 'json', 'data'],
   model: ['kitchen', 'crew', 'intent', 'out', 'data'],
   chart: ['out', 'dark', 'data'],
@@ -36,6 +37,7 @@ const SUBJECT: Readonly<Record<Verb, string>> = {
   plan: 'SESSION',
   check: 'PLAN',
   why: 'PLAN',
+  improve: 'SESSION',
   compare: 'SESSION',
   model: 'SESSION',
   chart: 'PLAN',

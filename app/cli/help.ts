@@ -6,6 +6,7 @@ Usage: afterheat VERB … [options]
   afterheat plan SESSION       plan a session and print the running order of each person
   afterheat check PLAN         hold a plan to the ten rules
   afterheat why PLAN           tell what decides how long a plan takes, and what could start later
+  afterheat improve SESSION    tell what would help: minutes gained by one more of each thing, or five minutes off a step
   afterheat compare SESSION    plan a session in two or more kitchens, side by side
   afterheat model SESSION      print the scheduling problem behind a session, free of food, as JSON
   afterheat chart PLAN         draw a plan as lanes (SVG)
@@ -20,7 +21,7 @@ Options:
   --intent NAME    soonest, freshest, thriftiest or calmest (the session's own)
   --effort N       most work units to spend; more takes longer
   --seed N         seed of all chance; the same seed and effort give the same plan
-  --json           plan, compare, check, why: print JSON, times in minutes from the start
+  --json           plan, compare, improve, check, why: print JSON, times in minutes from the start
   --out FILE       plan: write the plan document; chart: the SVG; model: the problem
   --dark           chart: light lines on dark paper
   --data DIR       data folder (AFTERHEAT_DATA, or the usual place of this system)
@@ -34,6 +35,7 @@ Examples:
   afterheat plan harbour-sunday --crew two --intent calmest --json
   afterheat check sunday.plan.json
   afterheat why sunday.plan.json
+  afterheat improve harbour-sunday --crew two
   afterheat compare harbour-sunday --kitchen harbour-one-oven --kitchen harbour-two-ovens
   afterheat model weeknight-roast > problem.json
   afterheat chart sunday.plan.json --out sunday.svg

@@ -6,6 +6,7 @@ import type { ExitCode, Terminal } from './terminal.ts';
 import { chartVerb } from './verbs/chart.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
+import { improveVerb } from './verbs/improve.ts';
 import { modelVerb } from './verbs/model.ts';
 import { planVerb } from './verbs/plan.ts';
 import { schemaVerb } from './verbs/schema.ts';
@@ -46,6 +47,8 @@ export async function runCommand(
             return await checkVerb(subject, options, terminal);
           case 'why':
             return await whyVerb(subject, options, terminal);
+          case 'improve':
+            return await improveVerb(subject, options, terminal, solver);
           case 'compare':
             return await compareVerb(subject, options, terminal, solver);
           case 'model':

@@ -55,7 +55,7 @@ export interface WhatWouldHelpOptions {
   readonly seed: number;
   /** Most work units in all. */
   readonly effort: number;
-  /** Most work units for one question when it is first asked; default a small share of all. What is left undecided is asked again with what remains. */
+  /** Most work units for one question when it is first asked; default by what the same question takes without any help. What is left undecided is asked again with what remains. */
   readonly questionEffort?: number;
   readonly shouldStop?: () => boolean;
   /** Called after each question; the report is as far as it is known. */
@@ -64,7 +64,10 @@ export interface WhatWouldHelpOptions {
 
 /** Share of the effort for the plan without help. */
 const BASE_SHARE = 0.15;
-const QUESTION_SHARE = 1 / 160;
+/** Least and most share of it for one question when it is first asked. */
+const QUESTION_SHARE = { least: 1 / 160, most: 1 / 20 } as const;
+/** With a help it may take this many times the work that it takes without. */
+const PATIENCE = 3;
 /** Asked again, a question may take this many times what it took at first, and more where little else is open. */
 const AGAIN = 4;
 
@@ -125,6 +128,7 @@ class Asking {
   }
 
   run(): void {
+    this.#gauge();
     const queue: Group[] = groupsOf(this.#helps, this.translated, this.base.solution).map((helps) => ({
       helps,
       better: null,
@@ -158,9 +162,22 @@ class Asking {
   }
 
   /** At most for one question at first. */
-  get #quick(): number {
-    const { effort, questionEffort } = this.options;
-    return questionEffort ?? effort * QUESTION_SHARE;
+  #quick = 0;
+
+  /** Asks without any help, to know what an answer takes. */
+  #gauge(): void {
+    const { seed, effort, questionEffort, shouldStop } = this.options;
+    const most = Math.min(effort * QUESTION_SHARE.most, effort - this.work);
+    this.#quick = questionEffort ?? effort * QUESTION_SHARE.least;
+    if (questionEffort !== undefined || this.#over()) return;
+    const { solution, value, bound, work } = shorter(this.#problem, this.base.solution, {
+      seed,
+      effort: most,
+      ...(shouldStop === undefined ? {} : { shouldStop }),
+    });
+    this.work += work;
+    if (solution !== null) this.base = { solution, value, bound: Math.max(bound, this.base.bound) };
+    if (bound === value) this.#quick = Math.max(this.#quick, Math.min(PATIENCE * work, most));
   }
 
   /** @param among so many questions what is left of the effort is to be shared */

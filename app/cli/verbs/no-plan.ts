@@ -1,6 +1,7 @@
 /** How a planning that gave no plan is told. */
 import type { PlanResult } from '../../api.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
+import { clashText } from '../text/clash.ts';
 import { faultsText } from '../text/faults.ts';
 
 type NoPlan = Exclude<PlanResult, { readonly kind: 'planned' }>;
@@ -9,6 +10,7 @@ type NoPlan = Exclude<PlanResult, { readonly kind: 'planned' }>;
 export function noPlanText(result: NoPlan): string {
   switch (result.kind) {
     case 'impossible':
+      if (result.clash !== undefined && result.clash.members.length > 0) return clashText(result.clash);
       return [
         `No plan is possible: ${result.reason}`,
         ...result.requirements.map((requirement) => `  clashes: ${requirement}`),

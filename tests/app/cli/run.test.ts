@@ -122,7 +122,7 @@ describe('plan', () => {
     await writeFile(join(folder, 'cook.session.json'), documentText({ ...cook, longest: 'PT30M' }));
     const told = await afterheat('plan', 'cook');
     expect(told).toMatchObject({ code: 1, out: '' });
-    expect(told.err).toMatch(/^No plan is possible: /);
+    expect(told.err).toMatch(/^No plan is possible/);
     const { code, out } = await afterheat('plan', 'cook', '--json');
     expect(code).toBe(1);
     expect(JSON.parse(out)).toMatchObject({ status: 'impossible' });
@@ -167,6 +167,60 @@ describe('check', () => {
   test('ends with 2 where there is no plan', async () => {
     expect((await afterheat('check', 'cook.session.json')).err).toContain('wanted: "plan"; give a plan document here');
     expect((await afterheat('check', 'cook.session.json')).code).toBe(2);
+  });
+});
+
+describe('improve', () => {
+  test('tells how many minutes each help gains, and names what gains nothing', async () => {
+    const { code, out } = await afterheat('improve', 'cook.session.json', '--effort', '2000000');
+    expect(code).toBe(0);
+    // 18 min of heating, then 1 + 40 + 1 in the oven: only what shortens those helps.
+    expect(out).toMatch(/^Work is done after 1 h \(proven the least\)/);
+    expect(out).toMatch(/5 min sooner, proven {2}roast \(roots\) 5 min shorter/);
+    expect(out).toMatch(/No gain, proven: .*another board/);
+  });
+
+  test('prints the same as JSON, in minutes', async () => {
+    const { code, out } = await afterheat('improve', 'cook.session.json', '--effort', '2000000', '--json');
+    const told = JSON.parse(out) as { answers: { help: { id: string }; gain: number; proven: boolean }[] };
+    expect(code).toBe(0);
+    expect(told).toMatchObject({ status: 'answered', measure: 'finish', finish: 60, bound: 60, open: 0 });
+    expect(told.answers[0]).toMatchObject({ help: { id: 'by-itself roots/roast' }, gain: 5, proven: true });
+  });
+
+  test('of a session without a plan says so and ends with 1; of a kitchen without an oven with 2', async () => {
+    await writeFile(join(folder, 'cook.session.json'), documentText({ ...cook, longest: 'PT30M' }));
+    expect(await afterheat('improve', 'cook.session.json')).toMatchObject({
+      code: 1,
+      err: expect.stringContaining('No plan is possible') as string,
+    });
+    expect((await afterheat('improve', 'cook.session.json', '--kitchen', 'no-oven')).code).toBe(2);
+  });
+});
+
+describe('a session that cannot be planned', () => {
+  test('is told with what clashes, where it is written, and what alone mends it', async () => {
+    await writeFile(join(folder, 'cook.session.json'), documentText({ ...cook, longest: 'PT30M' }));
+    const { code, err } = await afterheat('plan', 'cook.session.json');
+    expect(code).toBe(1);
+    // 42 min in the oven alone are more than 30.
+    expect(err).toMatch(/^No plan is possible, for this cannot be:\n/);
+    expect(err).toMatch(/done within 30 min, by 10:30 {2}\[session cook, longest\]\n/);
+    expect(err).toMatch(/This makes a plan possible:\n {2}let the session last longer$/);
+  });
+
+  test('has the same in its JSON', async () => {
+    await writeFile(join(folder, 'cook.session.json'), documentText({ ...cook, longest: 'PT30M' }));
+    const { code, out } = await afterheat('plan', 'cook.session.json', '--json');
+    expect(code).toBe(1);
+    expect(JSON.parse(out)).toMatchObject({
+      status: 'impossible',
+      clash: {
+        minimal: true,
+        members: [{ path: 'longest' }],
+        singles: [{ document: 'session cook', path: 'longest' }],
+      },
+    });
   });
 });
 

@@ -1,6 +1,6 @@
 /** The window's channels: what our own page may ask, and each way in which another, or a malformed call, is refused. */
 import { describe, expect, test } from 'vitest';
-import type { PlanProgress, PlanResult } from '../../../app/api.ts';
+import type { HelpResult, PlanProgress, PlanResult } from '../../../app/api.ts';
 import { CHANNEL } from '../../../app/desktop/bridge.ts';
 import { bridgedHost } from '../../../app/desktop/bridged-host.ts';
 import { serveHost } from '../../../app/desktop/ipc.ts';
@@ -45,6 +45,15 @@ describe('our own page', () => {
     host.jobs[0]!.events.onDone({ kind: 'unknown', reason: 'x' });
     host.jobs[1]!.events.onDone(planned);
     expect(told).toEqual(['second 60', 'first unknown', 'second planned']);
+  });
+
+  test('asks what would help, and is told and stops it as a plan', () => {
+    const { page, host } = window();
+    const told: HelpResult[] = [];
+    const { stop } = page.startHelp({ session: 'supper' }, { onProgress: () => {}, onDone: (each) => told.push(each) });
+    stop();
+    host.helps[0]!.events.onDone({ kind: 'unknown', reason: 'x' });
+    expect([host.jobs.length, host.helps[0]!.stopped, told]).toEqual([0, true, [{ kind: 'unknown', reason: 'x' }]]);
   });
 
   test('stops a job', () => {

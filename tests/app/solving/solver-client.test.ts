@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { PlanProgress, PlanResult } from '../../../app/api.ts';
+import type { HelpResult, PlanProgress, PlanResult } from '../../../app/api.ts';
 import type { PlanJob } from '../../../app/solving/job.ts';
+import { runHelpJob } from '../../../app/solving/run-help-job.ts';
 import { runJob } from '../../../app/solving/run-job.ts';
 import { createSolverClient, type SolverClient } from '../../../app/solving/solver-client.ts';
 import { builtWorker } from '../../support/built-worker.ts';
@@ -70,6 +71,23 @@ describe('the solver in its thread', () => {
     running.stop();
     expect((await next).kind).toBe('planned');
     expect(done).toEqual(['first']);
+  });
+});
+
+describe('what would help, asked of the thread', () => {
+  test('is answered as it is in this thread', async () => {
+    const there = await new Promise<HelpResult>((resolve) => {
+      client.startHelp(small, { onProgress: () => {}, onDone: resolve });
+    });
+    expect(there).toEqual(runHelpJob(small, { shouldStop: () => false, onProgress: () => {} }));
+    expect(there).toMatchObject({ kind: 'answered', report: { finish: 12 } });
+  });
+
+  test('is stopped with what is known by then', async () => {
+    const result = await new Promise<HelpResult>((resolve) => {
+      const { stop } = client.startHelp({ ...long, effort: 2e6 }, { onProgress: () => stop(), onDone: resolve });
+    });
+    expect(result).toMatchObject({ kind: 'answered', report: { stopped: true } });
   });
 });
 
