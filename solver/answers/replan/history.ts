@@ -38,6 +38,7 @@ export interface History {
 /**
  * @param planned minutes by node as planned; −1 for absent tasks
  * @param arcs of the plan's order
+ * @param knownUntil what was before this minute is how it was, told at an earlier replan
  */
 export function historyOf(
   units: readonly PlannedUnit[],
@@ -45,6 +46,7 @@ export function historyOf(
   arcs: readonly OrderArc[],
   now: number,
   events: readonly LiveEvent[],
+  knownUntil = -Infinity,
 ): History {
   const unitOf = new Int32Array(planned.length).fill(-1);
   const nodes = units.map((unit, index): readonly number[] => {
@@ -85,7 +87,7 @@ export function historyOf(
     const known = reported.some((event) => event.kind === 'started');
     const over = Math.max(-1, ...reported.map((event) => (event.kind === 'done' ? event.at : -1)));
     for (const node of own) {
-      if (known && was[node] === was[first]) continue;
+      if ((known && was[node] === was[first]) || was[node]! < knownUntil) continue;
       for (const { from, least } of into.get(node) ?? []) {
         if (unitOf[from] === index || !told.has(from)) continue;
         const ready = was[from]! + least;

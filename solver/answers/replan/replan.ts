@@ -5,12 +5,15 @@
 import type { WallOffset } from '../../checker/clock.ts';
 import { checkPlan } from '../../checker/check-plan.ts';
 import type { Violation } from '../../checker/violation.ts';
-import { planOrder } from '../../engine/explain/plan-order.ts';
+import { planOrder, type PlanOrder } from '../../engine/explain/plan-order.ts';
 import { endNode, startNode } from '../../engine/explain/taken.ts';
-import type { Worth } from '../../engine/replan/asked.ts';
+import { OPEN, type Worth } from '../../engine/replan/asked.ts';
 import { replan, type ReplanOutcome } from '../../engine/replan/replan.ts';
+import { settle } from '../../engine/replan/settled.ts';
+import { timesOf } from '../../engine/replan/worth.ts';
 import type { Solution } from '../../engine/outcome.ts';
 import { tierValues } from '../../engine/tier-values.ts';
+import { verifySolution } from '../../engine/verify-solution.ts';
 import type { InputFault } from '../../kitchen/fault.ts';
 import { asLived } from '../../kitchen/lived.ts';
 import type { Lived, LivedStep, Plan, PlannedStep } from '../../kitchen/plan.ts';
@@ -20,7 +23,7 @@ import { sessionToProblem } from '../../translate/session-to-problem.ts';
 import { solutionToPlan } from '../../translate/solution-to-plan.ts';
 import type { Translated } from '../../translate/legend.ts';
 import { eventFaults, type LiveEvent } from './events.ts';
-import { historyOf, type PlannedUnit } from './history.ts';
+import { historyOf, type History, type PlannedUnit } from './history.ts';
 import { stepUnits } from './units.ts';
 
 /** Minutes of finish that a changed step weighs, unless asked otherwise. */
@@ -38,7 +41,6 @@ export interface ReplanOptions {
   readonly seed?: number;
   readonly effort?: number;
   readonly shouldStop?: () => boolean;
-  readonly wallOffset?: WallOffset;
 }
 
 interface Common {
@@ -73,47 +75,101 @@ export type ReplanResult =
     })
   | { readonly kind: 'refused'; readonly faults: readonly InputFault[] };
 
+/** A plan that is being cooked by, made ready so that the cooks need not wait for it later. */
+export interface RunningPlan {
+  readonly plan: Plan;
+  readonly replan: (options: ReplanOptions) => ReplanResult;
+}
+
+type Prepared = Translated & {
+  readonly planned: Solution;
+  readonly order: PlanOrder;
+  readonly units: readonly PlannedUnit[];
+};
+
 /**
- * Replans.
+ * Makes a plan ready to be replanned, any number of times.
  *
- * @param plan the plan that is being cooked by, with its own session, components and kitchen; perhaps replanned before
+ * @param plan with its own session, components and kitchen; perhaps replanned before
+ * @param wallOffset as for `sessionToProblem`
+ */
+export function runPlan(plan: Plan, wallOffset?: WallOffset): RunningPlan {
+  const asPlanned = prepare(plan, plan, plan.lived, wallOffset);
+  return { plan, replan: (options) => replanned(plan, asPlanned, options, wallOffset) };
+}
+
+/**
+ * Replans once.
+ *
  * @returns the plan of past and rest together. Splits into batches stay as they are
  */
-export function replanSession(plan: Plan, options: ReplanOptions): ReplanResult {
+export const replanSession = (plan: Plan, options: ReplanOptions, wallOffset?: WallOffset): ReplanResult =>
+  runPlan(plan, wallOffset).replan(options);
+
+type Ready =
+  { readonly ok: true; readonly prepared: Prepared } | { readonly ok: false; readonly faults: readonly InputFault[] };
+
+function prepare(plan: Plan, followed: Plan, lived: Lived | undefined, wallOffset: WallOffset | undefined): Ready {
+  const translated = translate(plan, lived, wallOffset);
+  if (!translated.ok) return translated;
+  const planned = planToSolution(translated, followed);
+  const faults = verifySolution(translated.problem, planned);
+  if (faults.length > 0 && lived === undefined)
+    return {
+      ok: false,
+      faults: [
+        {
+          document: `plan ${plan.id}`,
+          path: 'steps',
+          found: faults[0]!,
+          wanted: 'a plan that keeps the rules',
+          mend: 'see `afterheat check`',
+        },
+      ],
+    };
+  // What is known to be past keeps no order any more, whatever rule it broke.
+  const problem =
+    lived === undefined
+      ? translated.problem
+      : settle({ problem: translated.problem, old: planned, facts: factsBefore(planned, lived.now), now: lived.now })
+          .problem;
+  const order = planOrder(problem, planned);
+  return { ok: true, prepared: { ...translated, planned, order, units: plannedUnits(translated, followed) } };
+}
+
+function replanned(
+  plan: Plan,
+  asPlanned: Ready,
+  options: ReplanOptions,
+  wallOffset: WallOffset | undefined,
+): ReplanResult {
   const { now, events } = options;
   const faults = eventFaults(plan, now, events);
   if (faults.length > 0) return { kind: 'refused', faults };
   const left = new Set(events.flatMap((event) => (event.kind === 'skipped' ? [event.step.replace(PIECE, '')] : [])));
-  const followed = left.size === 0 ? plan : withoutWork(plan, left);
-  const skipped = [...left].map((step): LivedStep => ({ step, skipped: true, minutes: [] }));
-
-  // Once with the lengths known before, to see what has happened; lengths that turned out otherwise ask for a second look.
-  let lived = mergeLived(plan.lived, now, skipped);
-  let translated = translate(plan, lived, options.wallOffset);
-  if (!translated.ok) return { kind: 'refused', faults: translated.faults };
-  const planned = planToSolution(translated, followed);
-  const units = plannedUnits(translated, followed);
-  const order = planOrder(translated.problem, planned);
-  const history = historyOf(units, order.times, order.arcs, now, events);
-  if (history.notBegun.length > 0)
-    return {
-      kind: 'refused',
-      faults: history.notBegun.map((step) => ({
-        document: `plan ${plan.id}`,
-        path: 'events',
-        found: `${step} late at minute ${now}`,
-        wanted: 'a step that has begun',
-        mend: 'tell that it has started, or wait until it has',
-      })),
-    };
-  if (history.minutes.size > 0) {
-    const told = [...history.minutes].map(([step, minutes]): LivedStep => ({ step, minutes: [...minutes] }));
+  let lived = mergeLived(
+    plan.lived,
+    now,
+    [...left].map((step): LivedStep => ({ step, skipped: true, minutes: [] })),
+  );
+  const ready = left.size === 0 ? asPlanned : prepare(plan, withoutWork(plan, left), lived, wallOffset);
+  if (!ready.ok) return { kind: 'refused', faults: ready.faults };
+  const first = historyIn(ready.prepared, plan, options);
+  if (first.notBegun.length > 0)
+    return { kind: 'refused', faults: first.notBegun.map((step) => notBegun(plan, step, now)) };
+  let [translated, history] = [ready.prepared, first];
+  if (first.minutes.size > 0) {
+    // What took longer is longer in everything that follows from it; ways that differed may be alike now, so all is read again.
+    const told = [...first.minutes].map(([step, minutes]): LivedStep => ({ step, minutes: [...minutes] }));
     lived = mergeLived(lived, now, told);
-    translated = translate(plan, lived, options.wallOffset);
-    if (!translated.ok) return { kind: 'refused', faults: translated.faults };
+    const again = prepare(plan, left.size === 0 ? plan : withoutWork(plan, left), lived, wallOffset);
+    if (!again.ok) return { kind: 'refused', faults: again.faults };
+    translated = again.prepared;
+    history = historyIn(translated, plan, options);
   }
+  const { planned, units } = translated;
   const { problem } = translated;
-  const finish = new Map(problem.tasks.map((task, index) => [task.id, index]));
+  const position = new Map(problem.tasks.map((task, index) => [task.id, index]));
   const outcome = replan({
     problem,
     old: planned,
@@ -122,19 +178,40 @@ export function replanSession(plan: Plan, options: ReplanOptions): ReplanResult 
     now,
     frozenUntil: now + FROZEN_MINUTES,
     finish: finishPoints(translated.translation).map(({ task, at }) =>
-      at === 'start' ? startNode(finish.get(task)!) : endNode(finish.get(task)!),
+      at === 'start' ? startNode(position.get(task)!) : endNode(position.get(task)!),
     ),
     penalty: options.penalty ?? PENALTY,
+    // While cooks wait, a plan that goes on unchanged and is not late is not bettered.
+    ...(options.effort === undefined ? { goodEnough: plan.finishMinutes } : {}),
     seed: options.seed ?? plan.made.seed,
     effort: options.effort ?? REPLAN_EFFORT,
     ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
   });
-  return answer(plan, translated, lived, outcome, units, options);
+  return answer(plan, translated, lived, outcome, units, options, wallOffset);
 }
+
+/** Every point that a plan has before a minute. */
+const factsBefore = (planned: Solution, now: number): Int32Array =>
+  timesOf(planned).map((time) => (time >= 0 && time < now ? time : OPEN));
+
+const historyIn = ({ units, order }: Prepared, plan: Plan, { now, events }: ReplanOptions): History =>
+  historyOf(units, order.times, order.arcs, now, events, plan.lived?.now);
+
+const notBegun = (plan: Plan, step: string, now: number): InputFault => ({
+  document: `plan ${plan.id}`,
+  path: 'events',
+  found: `${step} late at minute ${now}`,
+  wanted: 'a step that has begun',
+  mend: 'tell that it has started, or wait until it has',
+});
 
 const PIECE = /~\d+$/;
 
-function translate(plan: Plan, lived: Lived, wallOffset: WallOffset | undefined): ReturnType<typeof sessionToProblem> {
+function translate(
+  plan: Plan,
+  lived: Lived | undefined,
+  wallOffset: WallOffset | undefined,
+): ReturnType<typeof sessionToProblem> {
   // The crew that cooks, whatever the session calls it.
   const crew = { id: 'cooks', name: 'cooks', people: plan.crew };
   return sessionToProblem({
@@ -202,9 +279,9 @@ function answer(
   outcome: ReplanOutcome,
   units: readonly PlannedUnit[],
   options: ReplanOptions,
+  wallOffset: WallOffset | undefined,
 ): ReplanResult {
-  const check = (made: Plan): readonly Violation[] =>
-    checkPlan(made, options.wallOffset === undefined ? {} : { wallOffset: options.wallOffset });
+  const check = (made: Plan): readonly Violation[] => checkPlan(made, wallOffset === undefined ? {} : { wallOffset });
   const { stopped, work } = outcome;
   switch (outcome.kind) {
     case 'proven':

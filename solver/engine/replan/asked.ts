@@ -32,6 +32,8 @@ export interface ReplanAsked {
   readonly finish: readonly number[];
   /** Minutes of finish that a changed unit weighs, a whole number ≥ 0. */
   readonly penalty: number;
+  /** A way to go on that changes nothing and finishes by this minute ends the search; absent: only a proof does. */
+  readonly goodEnough?: number;
   readonly seed: number;
   /** Most work units to spend on improving; 0: the old order only. */
   readonly effort: number;

@@ -15,7 +15,7 @@ import { keptOrder, sequenceArcs } from './kept-order.ts';
 import { criticalArcs, moves, type Way } from './moves.ts';
 
 /** Budget steps of one check of a whole plan, beside a pass over an arc as one. */
-const VERIFY_STEPS = 10_000;
+export const VERIFY_STEPS = 10_000;
 
 export interface Going {
   readonly solution: Solution;
@@ -35,9 +35,23 @@ export function presence(problem: Problem): (task: number, choices: readonly num
 }
 
 /** Arcs of a way: its lags and lengths, the orders kept of the plan it comes from, and its sequences. */
-function arcsOf(problem: Problem, way: Way, solution: Solution, kept: readonly OrderArc[]): OrderArc[] {
+export function arcsOf(problem: Problem, way: Way, solution: Solution, kept: readonly OrderArc[]): OrderArc[] {
   const taken = takenBy(problem, { choices: way.choices, tasks: solution.tasks });
   return [...lengthArcs(problem, taken), ...lagArcs(problem, taken), ...kept, ...sequenceArcs(way.sequences)];
+}
+
+/** Orders that soil or shared room asked of what goes elsewhere go with it; a check of the whole tells whether others are asked. */
+export function keptFor(
+  problem: Problem,
+  kept: readonly OrderArc[],
+  before: readonly number[],
+  after: readonly number[],
+): readonly OrderArc[] {
+  const ids = new Set(problem.choices.flatMap(({ id }, choice) => (before[choice] === after[choice] ? [] : [id])));
+  if (ids.size === 0) return kept;
+  const moved = problem.tasks.map(({ choice }) => choice !== undefined && ids.has(choice));
+  const stays = (node: number): boolean => node === 0 || moved[(node - 1) >> 1] !== true;
+  return kept.filter(({ from, to }) => stays(from) && stays(to));
 }
 
 /**
@@ -90,17 +104,7 @@ export function improve(
   }
 
   function tryWay(way: Way, from: Solution, kept: readonly OrderArc[], lower: Int32Array, limit: number): Going | null {
-    const changedChoice = way.choices.findIndex((option, choice) => option !== from.choices[choice]);
-    const id = changedChoice < 0 ? null : problem.choices[changedChoice]!.id;
-    // Orders that soil or shared room asked of what goes elsewhere are gone with it; the check of the whole tells whether others are asked.
-    const moved = new Set(problem.tasks.flatMap((task, index) => (id !== null && task.choice === id ? [index] : [])));
-    const stays = (node: number): boolean => node === 0 || !moved.has((node - 1) >> 1);
-    const arcs = arcsOf(
-      problem,
-      way,
-      from,
-      moved.size === 0 ? kept : kept.filter((arc) => stays(arc.from) && stays(arc.to)),
-    );
+    const arcs = arcsOf(problem, way, from, keptFor(problem, kept, from.choices, way.choices));
     const carried = carryOn(asked, arcs, lower);
     budget.spend(carried.steps);
     if (carried.kind === 'cycle' || carried.finish >= limit) return null;

@@ -24,6 +24,7 @@ import { exactProblem } from './exact.ts';
 import { improve, type Going } from './improve.ts';
 import { keptOrder, sequenceArcs, type KeptOrder } from './kept-order.ts';
 import { leastBad } from './least-bad.ts';
+import { repair } from './repair.ts';
 import { settle, type Settled } from './settled.ts';
 import { worthOf } from './worth.ts';
 
@@ -62,6 +63,8 @@ export type ReplanOutcome =
       readonly work: number;
     };
 
+/** Share of the effort for the fewest moves that make the old order possible again. */
+const REPAIR_SHARE = 0.7;
 /** The learner's units are smaller than the ensemble's, in which effort is counted (see `together.ts`). */
 const LEARNER_UNITS = 20;
 /** Conflicts of one slice of the learner. */
@@ -134,12 +137,15 @@ class Replanning {
     }
     const carriedOn = best?.worth.total ?? null;
     if (asked.effort <= 0) return best === null ? this.without(null, true) : this.outcome(best, carriedOn, bound);
+    if (best === null && carried.kind === 'cycle') best = this.repaired(carried.arcs);
     if (best === null) {
       const found = this.fresh();
       if ('clash' in found) return this.without(found.clash, found.stopped);
       best = found;
     }
     if (this.isSettled(best, bound)) return this.outcome(best, carriedOn, best.worth.total);
+    if (best.worth.changed.length === 0 && best.worth.finish <= (asked.goodEnough ?? -1))
+      return this.outcome(best, carriedOn, bound);
     best = improve(
       asked,
       problem,
@@ -202,7 +208,22 @@ class Replanning {
     return this.asked.finish.reduce((latest, each) => Math.max(latest, earliest[each]!), 0);
   }
 
-  /** A way to go on where the old order leads nowhere. */
+  private repaired(cycle: readonly OrderArc[]): Going | null {
+    const { asked, settled } = this;
+    return repair(
+      asked,
+      settled.problem,
+      this.order,
+      this.lower,
+      cycle,
+      this.worth,
+      (choice) => settled.decided[choice] !== null,
+      (task) => asked.facts[startNode(task)] !== OPEN,
+      new Budget(asked.effort * REPAIR_SHARE, asked.shouldStop),
+    );
+  }
+
+  /** A way to go on where no few moves lead anywhere. */
   private fresh(): Going | { readonly clash: Clash | null; readonly stopped: boolean } {
     const { asked, settled } = this;
     const small = condition(settled.problem, settled.decided);

@@ -19,8 +19,10 @@ export interface Settled {
   readonly factLags: number;
 }
 
+type Past = Pick<ReplanAsked, 'problem' | 'old' | 'facts' | 'now'>;
+
 /** Positions of tasks that have begun. */
-export const begun = ({ facts, problem }: ReplanAsked): readonly number[] =>
+export const begun = ({ facts, problem }: Past): readonly number[] =>
   problem.tasks.flatMap((_, task) => (facts[startNode(task)] === OPEN ? [] : [task]));
 
 function pastMode(mode: Mode, length: number): Mode {
@@ -33,7 +35,7 @@ function pastMode(mode: Mode, length: number): Mode {
 }
 
 /** A task with its length as it was or is known to be, so far as facts tell. */
-function settledTask(asked: ReplanAsked, task: Task, index: number, mode: number | null): Task {
+function settledTask(asked: Past, task: Task, index: number, mode: number | null): Task {
   const [start, end] = [asked.facts[startNode(index)]!, asked.facts[endNode(index)]!];
   if (mode === null || start === OPEN || end === OPEN) return task;
   return {
@@ -49,7 +51,7 @@ function settledTask(asked: ReplanAsked, task: Task, index: number, mode: number
 }
 
 /** Literals for the options that are not taken, of each choice that facts decide. */
-function decide(asked: ReplanAsked): (number | null)[] {
+function decide(asked: Past): (number | null)[] {
   const { problem, old } = asked;
   const position = new Map(problem.choices.map((choice, index) => [choice.id, index]));
   const decided: (number | null)[] = problem.choices.map(() => null);
@@ -64,7 +66,7 @@ function decide(asked: ReplanAsked): (number | null)[] {
 }
 
 /** The problem with its past fixed; a solution of it is a way to go on. */
-export function settle(asked: ReplanAsked): Settled {
+export function settle(asked: Past): Settled {
   const { problem, facts, now, old } = asked;
   const position = new Map(problem.tasks.map((task, index) => [task.id, index]));
   const known = (point: Point): number => {

@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import * as v from 'valibot';
+import type { LiveEvent } from '../../../solver/answers/replan/events.ts';
+import { runPlan } from '../../../solver/answers/replan/replan.ts';
+import { checkPlan } from '../../../solver/checker/check-plan.ts';
+import { Plan, type PlannedStep } from '../../../solver/kitchen/plan.ts';
+import { planSession } from '../../../solver/translate/plan-session.ts';
+import { byId, demoComponents, demoKitchens, demoSessions } from '../../support/demo-documents.ts';
+import { randomSession } from '../../support/random-session.ts';
+import { seeded, type Seeded } from '../../support/seeded.ts';
+
+const EFFORT = 6_000;
+
+/** What has begun before a minute, told segment by segment; what is under way without its end. */
+function past(plan: Plan, now: number): readonly string[] {
+  return plan.steps
+    .filter(({ kind, start }) => kind !== 'preheat' && start < now)
+    .flatMap((step) => [
+      `${step.id} at ${step.start}`,
+      ...step.segments
+        .filter(({ start }) => start < now)
+        .map(({ start, end, person }) => `${step.id}: ${start}–${end <= now ? end : '…'} ${person ?? ''}`),
+      ...step.places.filter(({ from }) => from < now).map(({ kind, id, from }) => `${step.id}: ${kind} ${id} ${from}`),
+    ])
+    .sort();
+}
+
+const underWay = (plan: Plan, now: number): readonly PlannedStep[] =>
+  plan.steps.filter(({ kind, start, end }) => kind !== 'preheat' && start < now && end > now);
+
+/** One step under way takes longer, or ends now. */
+function randomEvents(plan: Plan, now: number, chance: Seeded): readonly LiveEvent[] {
+  const running = underWay(plan, now);
+  if (running.length === 0 || chance.chance(0.2)) return [];
+  const { id } = chance.pick(running);
+  return [{ kind: 'late', step: id, remaining: chance.int(1, 15) }];
+}
+
+describe('replanning random sessions', () => {
+  it('keeps the past, passes the checker, and is never worse than carrying on', () => {
+    const faults: string[] = [];
+    const seen = { replanned: 0, late: 0, better: 0, none: 0 };
+    for (let seed = 0; seed < 70; seed++) {
+      const chance = seeded(seed);
+      const made = planSession({ ...randomSession(seed, seed % 8 === 7 ? 2 : 1), seed: 1, effort: 4_000 });
+      if (made.kind !== 'planned') continue;
+      const running = runPlan(made.plan);
+      for (let turn = 0; turn < 2; turn++) {
+        const now = chance.int(1, made.plan.allAwayMinutes);
+        const events = randomEvents(made.plan, now, chance);
+        const result = running.replan({ now, events, effort: EFFORT });
+        const name = `seed ${seed} at ${now}, ${JSON.stringify(events)}`;
+        if (result.kind === 'refused') {
+          faults.push(`${name}: refused ${JSON.stringify(result.faults)}`);
+          continue;
+        }
+        if (result.kind !== 'replanned') {
+          seen.none++;
+          continue;
+        }
+        seen.replanned++;
+        if (events.length > 0) seen.late++;
+        if (result.carriedOn === null || result.worth.total < result.carriedOn) seen.better++;
+        if (result.carriedOn !== null && result.worth.total > result.carriedOn) faults.push(`${name}: worse`);
+        if (result.bound > result.worth.total) faults.push(`${name}: bound above worth`);
+        const expected = past(made.plan, now).filter((line) => !events.some(({ step }) => line.startsWith(`${step}:`)));
+        const kept = past(result.plan, now);
+        for (const line of expected) if (!kept.includes(line)) faults.push(`${name}: ${line} is no longer`);
+        if (result.broken.length === 0)
+          faults.push(...checkPlan(result.plan).map(({ rule, message }) => `${name}, rule ${rule}: ${message}`));
+        const issues = v.safeParse(Plan, result.plan).issues;
+        if (issues !== undefined) faults.push(`${name}: ${issues[0].message}`);
+      }
+    }
+    expect(faults).toEqual([]);
+    expect(seen.replanned).toBeGreaterThan(90);
+    expect(seen.late).toBeGreaterThan(30);
+    expect(seen.better).toBeGreaterThan(0);
+  });
+});
