@@ -1,4 +1,4 @@
-/** How one plan's sheet is looked at: lanes or running order, how close, which bar. */
+/** How one plan's sheet is looked at: lanes or running order, how close, which bar, with the binding chain or without. */
 import type { Plan } from '../../solver/kitchen/plan.ts';
 import { wholeView } from '../chart/layout/chart-layout.ts';
 import { ChoiceState } from './choice.svelte.ts';
@@ -11,6 +11,8 @@ export class SheetState {
   readonly view = new ViewState();
   readonly choice = new ChoiceState();
   show = $state<'chart' | 'order'>('chart');
+  /** The binding chain is marked and listed. */
+  why = $state(false);
 
   open(plan: Plan, narrow: boolean): void {
     this.view.open(wholeView(plan), narrow ? FIRST_NARROW : undefined);

@@ -13,7 +13,7 @@ export interface Words {
   /** The end of a sentence: `waits for Mara's hands`. */
   readonly because: string;
   /** What goes on in the time between, where that is not a part of either step. */
-  readonly meanwhile?: string;
+  readonly meanwhile?: { readonly name: string; readonly thing: string };
 }
 
 /** The step's name with its component's, where that is not told already. */
@@ -97,7 +97,7 @@ function stateWords({ problem, translation: t }: Translated, state: string, from
   const because = `waits for ${the(oven.name)} at ${name}`;
   if (before === undefined || after === undefined) return { why: 'heat', because };
   const turn = before.mostC < after.leastC ? 'heats' : before.leastC > after.mostC ? 'cools' : 'turns';
-  return { why: 'heat', because, meanwhile: `${the(oven.name)} ${turn} to ${name}` };
+  return { why: 'heat', because, meanwhile: { name: `${the(oven.name)} ${turn} to ${name}`, thing: oven.id } };
 }
 
 function resourceWords(translated: Translated, resource: string): Words {

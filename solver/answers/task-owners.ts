@@ -5,8 +5,8 @@ import type { StepLegend, Translated } from '../translate/legend.ts';
 
 export type Owner =
   | { readonly kind: 'step'; readonly step: PlannedStep }
-  /** Something that goes on for a time and is no step; `doing` says what, as a sentence without its stop. */
-  | { readonly kind: 'thing'; readonly id: string; readonly doing: string };
+  /** Something that goes on for a time and is no step; `doing` says what, as a sentence without its stop; `of` is the pool's or oven's id. */
+  | { readonly kind: 'thing'; readonly id: string; readonly doing: string; readonly of?: string };
 
 /**
  * The owners of a plan's points.
@@ -53,13 +53,13 @@ export function ownersOf(
       if (boil.fill !== null) own(boil.fill.task, planned(`${pool.id}/fill`));
       if (boil.again !== null) own(boil.again.task, planned(`${pool.id}/reboil.${number}`));
       if (boil.fresh !== null) own(boil.fresh.task, planned(`${pool.id}/change.${number}`));
-      own(boil.heat, { kind: 'thing', id: boil.heat, doing: `${pool.name} comes to the boil` });
+      own(boil.heat, { kind: 'thing', id: boil.heat, doing: `${pool.name} comes to the boil`, of: pool.id });
     });
     const kept: Owner = { kind: 'thing', id: pool.id, doing: `${pool.name} keeps its pan and burner` };
     for (const task of [span, `${pool.id}/burner`]) own(task, kept);
   }
   for (const { oven, fire } of t.ovens) {
-    const on: Owner = { kind: 'thing', id: fire, doing: `${oven.name} is on` };
+    const on: Owner = { kind: 'thing', id: fire, doing: `${oven.name} is on`, of: oven.id };
     own(fire, planned(`${oven.id}/preheat`) ?? on, on);
   }
   for (const { task, instance, choice, options } of t.holds) {

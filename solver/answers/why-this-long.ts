@@ -113,7 +113,7 @@ function chainOf(translated: Translated, order: PlanOrder, owners: readonly (Own
     const idleFrom = open?.until ?? times[arc.from]!;
     close();
     if (words.meanwhile !== undefined && idleFrom < reached)
-      links.push({ name: words.meanwhile, from: idleFrom, until: reached, why: words.why, because: 'is needed next' });
+      links.push({ ...words.meanwhile, from: idleFrom, until: reached, why: words.why, because: 'is needed next' });
     if (arc.to === ORIGIN) links.push(deadline(arc, times, words));
     else enter(arc.to, words);
   }
@@ -126,7 +126,8 @@ const goesOnUntil = (link: Growing, reached: number): number =>
   link.owner.kind === 'thing' ? reached : Math.min(reached, Math.max(link.until, link.owner.step.end));
 
 function told(translated: Translated, { owner, from, until, words: { why, because } }: Growing): ChainLink {
-  if (owner.kind === 'thing') return { name: owner.doing, from, until, why, because };
+  if (owner.kind === 'thing')
+    return { ...(owner.of === undefined ? {} : { thing: owner.of }), name: owner.doing, from, until, why, because };
   return { step: owner.step.id, name: stepWords(translated, owner.step), from, until, why, because };
 }
 

@@ -1,6 +1,6 @@
 /** The binding chain of a plan: the links that decide its finish, or how late it can start, from first to last. */
 import * as v from 'valibot';
-import { wholeBetween } from './values.ts';
+import { Id, wholeBetween } from './values.ts';
 
 const Minute = wholeBetween(-30_000, 200_000, 'minutes');
 
@@ -30,6 +30,8 @@ export type ChainReason = v.InferOutput<typeof ChainReason>;
 export const ChainLink = v.strictObject({
   /** Id of the planned step; absent for what is no step: an oven that heats, a pool that comes to the boil, the table. */
   step: v.optional(v.string()),
+  /** Id of the pool or oven that it is about, where it is no step. */
+  thing: v.optional(Id),
   /** What goes on: the step's name and its component's, or that of the time between. */
   name: v.pipe(v.string(), v.nonEmpty('a name that is not empty'), v.maxLength(400, 'at most 400 characters')),
   /** The part of it that binds, whole minutes from the start of the session. */

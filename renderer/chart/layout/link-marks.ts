@@ -12,13 +12,16 @@ export interface LinkMark {
 /** A step shows in several lanes; links join where it spends its time: in the oven before a hand, on a shelf before a board. */
 const HOME = ['rack', 'burner', 'pool', 'appliance', 'kettle', 'resting', 'cooling', 'hands', 'boil'];
 
-const rank = (mark: BarMark): number => {
+/** Smaller: more where a step spends its time. */
+export const homeRank = (mark: BarMark): number => {
   const at = HOME.indexOf(mark.bar.id.split('/')[0]!);
   return at === -1 ? HOME.length : at;
 };
 
 function home(bars: readonly BarMark[], stepId: string): BarMark | undefined {
-  return bars.filter((mark) => mark.bar.stepId === stepId).sort((a, b) => rank(a) - rank(b) || a.box.x - b.box.x)[0];
+  return bars
+    .filter((mark) => mark.bar.stepId === stepId)
+    .sort((a, b) => homeRank(a) - homeRank(b) || a.box.x - b.box.x)[0];
 }
 
 const round = (value: number): number => Math.round(value * 10) / 10;

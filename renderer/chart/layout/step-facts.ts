@@ -35,6 +35,18 @@ export interface StepFacts {
   readonly cautions: readonly string[];
   readonly waitsFor: readonly TieFact[];
   readonly followedBy: readonly TieFact[];
+  /** How much later it may start, and why no more; null for a plan that does not say. */
+  readonly slack: string | null;
+}
+
+function slackWords(plan: Plan, step: PlannedStep): string | null {
+  const { slack } = step;
+  if (slack === undefined) return null;
+  if (slack > 0) return `May start up to ${minutesWords(slack)} later, by ${clockAt(plan.start, step.start + slack)}.`;
+  const link = plan.bindingChain?.find((each) => each.step === step.id);
+  return link === undefined
+    ? 'May not start later.'
+    : `May not start later, for it is in the binding chain: ${link.because}.`;
 }
 
 function segments(plan: Plan, step: PlannedStep): readonly SegmentFact[] {
@@ -122,5 +134,6 @@ export function stepFacts(plan: Plan, stepId: string, relations: readonly Relati
     cautions: cautions(plan, step),
     waitsFor: relations.filter((each) => each.to === stepId).flatMap((each) => tie(each, each.from)),
     followedBy: relations.filter((each) => each.from === stepId).flatMap((each) => tie(each, each.to)),
+    slack: slackWords(plan, step),
   };
 }
