@@ -1,32 +1,49 @@
 /** The soak command: random input for hours rather than minutes, to find what the tests' sample does not. */
 import { parseArgs } from 'node:util';
+import { REFERENCE_PROBLEMS } from '../support/random-problem-reference.ts';
+import { soakReference } from './soak-reference.ts';
 import { run } from './soak-sessions.ts';
 
 const help = `Usage: npm run soak -- sessions [--count N] [--from SEED] [--size 1|2|3] [--effort N] [--seconds S]
+       npm run soak -- reference [--count N] [--from INDEX] [--seconds S] [--out DIR]
 
 sessions plans N random sessions (2,000) and checks every plan.
 
-Example:
+reference solves N small and N tiny random problems (300) by every engine and holds every proof against an integer program and
+against complete enumeration; S is the most seconds of the integer program for a tier. Problems got wrong are written to DIR.
+
+Examples:
   npm run soak -- sessions --count 500 --from 10000 --size 2
+  npm run soak -- reference --count 300
 `;
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
-    count: { type: 'string', default: '2000' },
+    count: { type: 'string' },
     from: { type: 'string', default: '0' },
     size: { type: 'string' },
     effort: { type: 'string', default: '30000' },
     seconds: { type: 'string', default: '10' },
+    out: { type: 'string' },
     help: { type: 'boolean', default: false },
   },
 });
 
-if (values.help || positionals[0] !== 'sessions') {
+const [what] = positionals;
+if (values.help || (what !== 'sessions' && what !== 'reference')) {
   console.log(help);
   process.exitCode = values.help ? 0 : 2;
+} else if (what === 'reference') {
+  const wrong = await soakReference({
+    count: Number(values.count ?? REFERENCE_PROBLEMS),
+    from: Number(values.from),
+    seconds: Number(values.seconds),
+    out: values.out,
+  });
+  process.exitCode = wrong > 0 ? 1 : 0;
 } else {
-  const bad = run(Number(values.count), {
+  const bad = run(Number(values.count ?? 2000), {
     from: Number(values.from),
     effort: Number(values.effort),
     seconds: Number(values.seconds),

@@ -5,6 +5,7 @@ import { tierValues } from '../../solver/engine/tier-values.ts';
 import { bruteForce } from './brute-force.ts';
 import { plainTierValues } from './plain-check.ts';
 import { randomProblem, smallShape, tinyShape } from './random-problem.ts';
+import { kinds, kindsIn, REFERENCE_PROBLEMS, referenceProblem } from './random-problem-reference.ts';
 import { shrinkProblem } from './shrink-problem.ts';
 
 describe('random scheduling problems', () => {
@@ -40,5 +41,14 @@ describe('random scheduling problems', () => {
       expect(fails(smallest)).toBe(true);
       expect(JSON.stringify(smallest).length).toBeLessThanOrEqual(JSON.stringify(problem).length);
     }
+  });
+
+  it('has each kind of resource, rule and tier in at least thirty of those that the references are asked', () => {
+    const problems = Array.from({ length: REFERENCE_PROBLEMS }, (_, index) => referenceProblem(index));
+    for (const problem of problems) validateProblem(problem);
+    const counts = kinds.map(
+      (kind) => [kind, problems.filter((problem) => kindsIn(problem).has(kind)).length] as const,
+    );
+    expect(counts.filter(([, count]) => count < 30)).toEqual([]);
   });
 });

@@ -49,8 +49,15 @@ interface Columns {
  * @returns the value with a solution that has it, `infeasible` by proof, or `timeout`
  */
 export async function timeIndexedOptimum(problem: Problem, seconds: number, atMost?: number): Promise<Reference> {
-  const { columns, objective } = timeIndexedProgram(problem);
-  if (atMost !== undefined) columns.program.atMost(objective, constant(atMost));
+  const program = timeIndexedProgram(problem);
+  if (atMost !== undefined) program.columns.program.atMost(program.objective, constant(atMost));
+  return optimumOf(program, seconds);
+}
+
+async function optimumOf(
+  { columns, objective }: { readonly columns: Columns; readonly objective: Sum },
+  seconds: number,
+): Promise<Reference> {
   if (columns.program.isBroken) return { kind: 'infeasible' };
   const highs = await highsLoader();
   const text = columns.program.text(objective);
@@ -79,6 +86,35 @@ export async function timeIndexedOptimum(problem: Problem, seconds: number, atMo
   };
 }
 
+/**
+ * The least values of the problem's tiers in order of rank, each under the ones before it.
+ *
+ * @param problem at most about 10 tasks within 40 minutes
+ * @param seconds most seconds for each tier
+ * @returns the values of the first tiers, as many as were proved in time (perhaps none), with a solution that has them; or `infeasible`
+ */
+export async function timeIndexedTiers(
+  problem: Problem,
+  seconds: number,
+): Promise<
+  | { readonly kind: 'infeasible' }
+  | { readonly kind: 'optimal'; readonly values: readonly number[]; readonly solution: Solution | null }
+> {
+  const values: number[] = [];
+  let solution: Solution | null = null;
+  for (const _ of problem.tiers) {
+    const found = await optimumOf(timeIndexedProgram(problem, values), seconds);
+    if (found.kind === 'timeout') break;
+    if (found.kind === 'infeasible') {
+      if (values.length > 0) throw new Error('the integer program lost its own plan');
+      return { kind: 'infeasible' };
+    }
+    values.push(found.value);
+    ({ solution } = found);
+  }
+  return { kind: 'optimal', values, solution };
+}
+
 /** About how many columns of 0 or 1 the integer program has, from which one can tell that it would be too large. */
 export function timeIndexedColumns({ horizon, tasks }: Problem): number {
   return tasks
@@ -92,7 +128,11 @@ export function timeIndexedText(problem: Problem): string {
   return columns.program.text(objective);
 }
 
-function timeIndexedProgram(problem: Problem): { readonly columns: Columns; readonly objective: Sum } {
+/** @param above values of the first tiers that must be kept; the next tier is the objective */
+function timeIndexedProgram(
+  problem: Problem,
+  above: readonly number[] = [],
+): { readonly columns: Columns; readonly objective: Sum } {
   const program = new LinearProgram();
   const options = new Map(
     problem.choices.map((choice) => [choice.id, choice.options.map(() => program.binary())] as const),
@@ -117,8 +157,9 @@ function timeIndexedProgram(problem: Problem): { readonly columns: Columns; read
   reservoirRows(columns);
   totalRows(columns);
   for (const literals of problem.forbidden) program.equal(conjunction(program, options, literals), zero);
-  const first = problem.tiers[0];
-  return { columns, objective: first ? tierSum(columns, first) : zero };
+  above.forEach((value, index) => program.atMost(tierSum(columns, problem.tiers[index]!), constant(value)));
+  const next = problem.tiers[above.length];
+  return { columns, objective: next ? tierSum(columns, next) : zero };
 }
 
 /** 1 exactly when every literal holds. */
