@@ -52,6 +52,14 @@ export const Intent = v.picklist(
 );
 export type Intent = v.InferOutput<typeof Intent>;
 
+/** How far a length may be from the planned one, % less and % more. */
+export const Spread = v.strictObject({ early: wholeBetween(0, 100, '%'), late: wholeBetween(0, 400, '%') });
+export type Spread = v.InferOutput<typeof Spread>;
+
+/** Hands-on work; what boils or simmers; what is in an oven or appliance; an oven that heats or cools; food that cools; food that rests or soaks. */
+export const SpreadKind = v.picklist(['work', 'boiling', 'roasting', 'heating', 'cooling', 'resting']);
+export type SpreadKind = v.InferOutput<typeof SpreadKind>;
+
 export const Session = v.strictObject({
   kind: v.literal('session'),
   version: v.literal(1),
@@ -113,5 +121,16 @@ export const Session = v.strictObject({
   /** A last tidy-up by hand at the sink, after all other work that is not putting away. */
   clearing: v.optional(v.strictObject({ work: Work })),
   intent: v.optional(Intent),
+  /** How sure lengths are, by kind of work; absent or in part: the usual. */
+  spreads: v.optional(
+    v.strictObject({
+      work: v.optional(Spread),
+      boiling: v.optional(Spread),
+      roasting: v.optional(Spread),
+      heating: v.optional(Spread),
+      cooling: v.optional(Spread),
+      resting: v.optional(Spread),
+    }),
+  ),
 });
 export type Session = v.InferOutput<typeof Session>;

@@ -13,17 +13,14 @@ import { settle } from '../../engine/replan/settled.ts';
 import { timesOf } from '../../engine/replan/worth.ts';
 import type { Solution } from '../../engine/outcome.ts';
 import { tierValues } from '../../engine/tier-values.ts';
-import { verifySolution } from '../../engine/verify-solution.ts';
 import type { InputFault } from '../../kitchen/fault.ts';
-import { asLived } from '../../kitchen/lived.ts';
 import type { Lived, LivedStep, Plan, PlannedStep } from '../../kitchen/plan.ts';
 import { finishPoints } from '../../translate/tiers.ts';
-import { planToSolution, splitsShown } from '../../translate/plan-to-solution.ts';
-import { sessionToProblem } from '../../translate/session-to-problem.ts';
 import { solutionToPlan } from '../../translate/solution-to-plan.ts';
 import type { Translated } from '../../translate/legend.ts';
 import { eventFaults, type LiveEvent } from './events.ts';
 import { historyOf, type History, type PlannedUnit } from './history.ts';
+import { translatePlan } from './translate-plan.ts';
 import { stepUnits } from './units.ts';
 
 /** Minutes of finish that a changed step weighs, unless asked otherwise. */
@@ -110,29 +107,15 @@ type Ready =
   { readonly ok: true; readonly prepared: Prepared } | { readonly ok: false; readonly faults: readonly InputFault[] };
 
 function prepare(plan: Plan, followed: Plan, lived: Lived | undefined, wallOffset: WallOffset | undefined): Ready {
-  const translated = translate(plan, lived, wallOffset);
-  if (!translated.ok) return translated;
-  const planned = planToSolution(translated, followed);
-  const faults = verifySolution(translated.problem, planned);
-  if (faults.length > 0 && lived === undefined)
-    return {
-      ok: false,
-      faults: [
-        {
-          document: `plan ${plan.id}`,
-          path: 'steps',
-          found: faults[0]!,
-          wanted: 'a plan that keeps the rules',
-          mend: 'see `afterheat check`',
-        },
-      ],
-    };
-  // What is known to be past keeps no order any more, whatever rule it broke.
+  const read = translatePlan(plan, wallOffset, lived, followed);
+  if (!read.ok) return read;
+  const { translated, planned } = read;
+  // What an earlier replan knew to be past keeps no order any more, whatever rule it broke.
+  const before = plan.lived?.now;
   const problem =
-    lived === undefined
+    before === undefined
       ? translated.problem
-      : settle({ problem: translated.problem, old: planned, facts: factsBefore(planned, lived.now), now: lived.now })
-          .problem;
+      : settle({ problem: translated.problem, old: planned, facts: factsBefore(planned, before), now: before }).problem;
   const order = planOrder(problem, planned);
   return { ok: true, prepared: { ...translated, planned, order, units: plannedUnits(translated, followed) } };
 }
@@ -206,26 +189,6 @@ const notBegun = (plan: Plan, step: string, now: number): InputFault => ({
 });
 
 const PIECE = /~\d+$/;
-
-function translate(
-  plan: Plan,
-  lived: Lived | undefined,
-  wallOffset: WallOffset | undefined,
-): ReturnType<typeof sessionToProblem> {
-  // The crew that cooks, whatever the session calls it.
-  const crew = { id: 'cooks', name: 'cooks', people: plan.crew };
-  return sessionToProblem({
-    session: { ...plan.session, crews: [crew] },
-    kitchen: plan.kitchen,
-    components: plan.components,
-    crew: crew.id,
-    intent: plan.intent,
-    splits: splitsShown(plan),
-    openThings: true,
-    adjust: (instance) => asLived(instance, lived),
-    ...(wallOffset === undefined ? {} : { wallOffset }),
-  });
-}
 
 /** What was told before, and what is told now; the newer counts. */
 function mergeLived(before: Lived | undefined, now: number, steps: readonly LivedStep[]): Lived {

@@ -40,7 +40,7 @@ describe('replanning random sessions', () => {
   it('keeps the past, passes the checker, and is never worse than carrying on', () => {
     const faults: string[] = [];
     const seen = { replanned: 0, late: 0, better: 0, none: 0 };
-    for (let seed = 0; seed < 70; seed++) {
+    for (let seed = 0; seed < 40; seed++) {
       const chance = seeded(seed);
       const made = planSession({ ...randomSession(seed, seed % 8 === 7 ? 2 : 1), seed: 1, effort: 4_000 });
       if (made.kind !== 'planned') continue;
@@ -73,8 +73,8 @@ describe('replanning random sessions', () => {
       }
     }
     expect(faults).toEqual([]);
-    expect(seen.replanned).toBeGreaterThan(90);
-    expect(seen.late).toBeGreaterThan(30);
+    expect(seen.replanned).toBeGreaterThan(50);
+    expect(seen.late).toBeGreaterThan(15);
     expect(seen.better).toBeGreaterThan(0);
   });
 });
