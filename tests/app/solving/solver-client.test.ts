@@ -85,7 +85,7 @@ describe('what would help, asked of the thread', () => {
 
   test('is stopped with what is known by then', async () => {
     const result = await new Promise<HelpResult>((resolve) => {
-      const { stop } = client.startHelp({ ...long, effort: 2e6 }, { onProgress: () => stop(), onDone: resolve });
+      const { stop } = client.startHelp({ ...long, effort: 5e5 }, { onProgress: () => stop(), onDone: resolve });
     });
     expect(result).toMatchObject({ kind: 'answered', report: { stopped: true } });
   });

@@ -3,6 +3,7 @@ import { cleanup, fireEvent, render, screen } from '@testing-library/svelte';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { DocumentEntry, Host, PlanResult } from '../../../app/api.ts';
 import App from '../../../renderer/App.svelte';
+import type { HelpReport } from '../../../solver/answers/what-would-help.ts';
 import { standInHost } from '../../support/stand-in-host.ts';
 import { session, supper } from '../../support/supper.ts';
 
@@ -72,6 +73,92 @@ describe('the first place', () => {
     expect(await screen.findByText('Best so far 1 h 10 min; never under 1 h')).toBeTruthy();
     await fireEvent.click(screen.getByRole('button', { name: 'Stop with the best so far' }));
     expect(jobs[0]!.stopped).toBe(true);
+  });
+
+  test('asks what would help, tells gains as they come, and stops with what is known', async () => {
+    const { jobs, helps } = opened();
+    await screen.findByText('Planning…');
+    jobs[0]!.events.onDone(planned);
+    const button = await screen.findByRole('button', { name: 'What would help?' });
+    expect(button.getAttribute('aria-expanded')).toBe('false');
+    await fireEvent.click(button);
+    expect(button.getAttribute('aria-expanded')).toBe('true');
+    expect(helps[0]!.request).toEqual(jobs[0]!.request);
+    const report: HelpReport = {
+      measure: 'finish',
+      finish: 60,
+      bound: 60,
+      answers: [
+        {
+          help: { id: 'board board', kind: 'board', words: 'another board', caution: '' },
+          finish: 52,
+          gain: 8,
+          mostGain: 8,
+          proven: true,
+        },
+        {
+          help: { id: 'bowl bowl', kind: 'bowl', words: 'another bowl', caution: '' },
+          finish: 60,
+          gain: 0,
+          mostGain: 0,
+          proven: true,
+        },
+      ],
+      open: 3,
+      stopped: false,
+      work: 1,
+    };
+    helps[0]!.events.onProgress({ share: 0.5, report });
+    expect((await screen.findByRole('status')).textContent).toBe('2 of 5 asked; most so far 8 min by another board');
+    await fireEvent.click(screen.getByRole('button', { name: 'Stop with what is known' }));
+    expect(helps[0]!.stopped).toBe(true);
+    helps[0]!.events.onDone({ kind: 'answered', report });
+    const list = await screen.findByRole('list', { name: 'Helps that gain minutes' });
+    expect(list.textContent).toMatch(/8 min sooner.*proven.*another board/s);
+    expect(screen.getByText('No gain, proven: another bowl')).toBeTruthy();
+    expect(screen.getByText(/3 not asked about/)).toBeTruthy();
+    await fireEvent.click(button);
+    expect(screen.queryByRole('heading', { name: 'What would help?' })).toBeNull();
+  });
+
+  test('another pick puts the question what would help away and stops it', async () => {
+    const { jobs, helps } = opened();
+    await screen.findByText('Planning…');
+    jobs[0]!.events.onDone(planned);
+    await fireEvent.click(await screen.findByRole('button', { name: 'What would help?' }));
+    await fireEvent.change(await screen.findByLabelText('Intent'), { target: { value: 'calmest' } });
+    expect(helps[0]!.stopped).toBe(true);
+    expect(screen.queryByRole('heading', { name: 'What would help?' })).toBeNull();
+  });
+
+  test('says what clashes where there can be no plan, and what mends it', async () => {
+    const { jobs } = opened();
+    await screen.findByText('Planning…');
+    const table = {
+      id: 'a',
+      kind: 'table',
+      words: 'the pie is on the table at 13:00',
+      mend: 'put it on the table later',
+      document: 'session supper',
+      path: 'table.at',
+    } as const;
+    const hands = {
+      ...table,
+      id: 'b',
+      kind: 'hands',
+      words: 'Ada cooks alone',
+      mend: 'get more hands',
+      path: 'people',
+    } as const;
+    jobs[0]!.events.onDone({
+      kind: 'impossible',
+      reason: 'x',
+      requirements: [],
+      clash: { members: [table, hands], minimal: true, singles: [hands], together: [] },
+    });
+    const alert = await screen.findByRole('alert');
+    expect(alert.textContent).toMatch(/cannot all be:.*pie is on the table at 13:00.*table\.at.*Ada cooks alone/s);
+    expect(alert.textContent).toMatch(/This makes a plan possible:\s*get more hands/);
   });
 
   test('another pick plans anew', async () => {
