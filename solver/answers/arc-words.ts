@@ -18,9 +18,10 @@ export interface Words {
 
 /** The step's name with its component's, where that is not told already. */
 export function stepWords({ translation: t }: Translated, step: PlannedStep, beside?: PlannedStep): string {
-  if (step.kind !== 'step' || beside?.component === step.component) return step.name;
   const component = t.components.find((each) => each.id === step.component);
-  return component === undefined ? step.name : `${step.name} (${component.name})`;
+  // The name of the step, not of its way.
+  const name = component?.steps.find((each) => each.id === step.step)?.name ?? step.name;
+  return component === undefined || beside?.component === step.component ? name : `${name} (${component.name})`;
 }
 
 /**

@@ -128,7 +128,11 @@ const goesOnUntil = (link: Growing, reached: number): number =>
 function told(translated: Translated, { owner, from, until, words: { why, because } }: Growing): ChainLink {
   if (owner.kind === 'thing')
     return { ...(owner.of === undefined ? {} : { thing: owner.of }), name: owner.doing, from, until, why, because };
-  return { step: owner.step.id, name: stepWords(translated, owner.step), from, until, why, because };
+  // Where one named part of the step binds and no other, it is the part that is told.
+  const part = owner.step.segments.find((segment) => segment.start === from && segment.end === until)?.name;
+  const whole = stepWords(translated, owner.step);
+  const name = part === undefined || owner.step.segments.length === 1 ? whole : `${whole}: ${part}`;
+  return { step: owner.step.id, name, from, until, why, because };
 }
 
 const deadline = (arc: OrderArc, times: Int32Array, { why, because }: Words): ChainLink => ({

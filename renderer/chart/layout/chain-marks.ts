@@ -33,11 +33,13 @@ function barOf(bars: readonly BarMark[], link: Link): BarMark | undefined {
     .sort((a, b) => overlap(b) - overlap(a) || homeRank(a) - homeRank(b))[0];
 }
 
-/** Where a link is drawn: below its bar; below the racks for an oven that turns; null where the chart shows nothing of it. */
-function bottomOf(marks: ChartMarks, bars: readonly BarMark[], link: Link): number | null {
+/** Where a link is drawn: below its bar; below the racks for an oven that heats or turns; null where the chart shows nothing of it. */
+function bottomOf(plan: Plan, marks: ChartMarks, bars: readonly BarMark[], link: Link): number | null {
   const mark = barOf(bars, link);
   if (mark !== undefined) return mark.box.y + mark.box.h;
-  const oven = marks.groups.find(({ group }) => link.thing !== undefined && group.id === `oven/${link.thing}`);
+  const heating = plan.steps.find((step) => step.id === link.step && step.kind === 'preheat');
+  const ovenId = link.thing ?? heating?.component;
+  const oven = marks.groups.find(({ group }) => ovenId !== undefined && group.id === `oven/${ovenId}`);
   const lane = oven?.lanes.at(-1);
   return lane === undefined ? null : lane.y + lane.h - marks.sizes.gap;
 }
@@ -48,7 +50,7 @@ export function chainMarks(plan: Plan, marks: ChartMarks): ChainMarks {
   const bars = marks.groups.flatMap((group) => group.lanes.flatMap((lane) => lane.bars));
   const h = Math.max(3.5, sizes.gap * 0.8);
   const underlines = (plan.bindingChain ?? []).flatMap((link): ChainMark[] => {
-    const bottom = bottomOf(marks, bars, link);
+    const bottom = bottomOf(plan, marks, bars, link);
     if (bottom === null || link.from === link.until) return [];
     const x = scale.x(link.from);
     return [

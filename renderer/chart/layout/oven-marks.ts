@@ -32,6 +32,7 @@ interface Point {
 
 const round = (value: number): number => Math.round(value * 10) / 10;
 
+/** @param line at least one point */
 function temperatureAt(line: readonly Point[], minute: number): number {
   const next = line.findIndex((point) => point.minute >= minute);
   if (next === -1) return line.at(-1)!.celsius;

@@ -4,6 +4,7 @@ import axe from 'axe-core';
 import { afterEach, describe, expect, test } from 'vitest';
 import LaneChart from '../../../renderer/chart/LaneChart.svelte';
 import RunningOrder from '../../../renderer/chart/RunningOrder.svelte';
+import WhyThisLong from '../../../renderer/chart/WhyThisLong.svelte';
 import { wholeView } from '../../../renderer/chart/layout/chart-layout.ts';
 import { ChoiceState } from '../../../renderer/state/choice.svelte.ts';
 import { ClockState } from '../../../renderer/state/clock.svelte.ts';
@@ -98,6 +99,45 @@ describe('the lane chart', () => {
       rules: { 'color-contrast': { enabled: false }, region: { enabled: false }, 'target-size': { enabled: false } },
     });
     expect(violations.map((each) => `${each.id}: ${each.nodes[0]?.html}`)).toEqual([]);
+  });
+});
+
+describe('the binding chain', () => {
+  const roast = supper.steps.find((step) => step.id === 'chicken/roast')!;
+  const { start: from, end: until } = roast;
+  const chain = [
+    { step: roast.id, name: roast.name, from, until, why: 'heat' as const, because: 'waits for the oven' },
+  ];
+  const plan = { ...supper, bindingChain: chain };
+
+  test('is marked only when asked for, and said by its bars', () => {
+    const props = {
+      plan,
+      view: new ViewState(),
+      choice: new ChoiceState(),
+      reading: 'near',
+      everything: false,
+    } as const;
+    const clock = new ClockState(() => 0);
+    const { container, rerender } = render(LaneChart, { props: { ...props, clock, title: 'Lanes' } });
+    const said = (): number => screen.queryAllByRole('button', { name: /in the binding chain$/ }).length;
+    expect([container.querySelector('.chain'), said()]).toEqual([null, 0]);
+    return rerender({ why: true }).then(() => {
+      expect(container.querySelectorAll('.chain rect:not(.under)')).toHaveLength(1);
+      expect(said()).toBeGreaterThan(1);
+    });
+  });
+
+  test('is a list whose steps lead to their bars', async () => {
+    const gone: string[] = [];
+    const { container } = render(WhyThisLong, { props: { plan, ongo: (step: string) => gone.push(step) } });
+    expect(screen.getByRole('region', { name: 'Why this long?' }).textContent).toContain('waits for the oven');
+    await fireEvent.click(within(screen.getByRole('list')).getByRole('button', { name: roast.name }));
+    expect(gone).toEqual([roast.id]);
+    const { violations } = await axe.run(container, {
+      rules: { 'color-contrast': { enabled: false }, region: { enabled: false } },
+    });
+    expect(violations.map((each) => each.id)).toEqual([]);
   });
 });
 
