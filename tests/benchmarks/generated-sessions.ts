@@ -47,7 +47,7 @@ export function generatedSession(stock: Stock, steps: number, seed: number): Gen
   });
   // A dish has at least the steps it is written with; only near the end is the whole worth translating.
   let written = 0;
-  while (written < 0.85 * steps || stepsOf(made()) < steps) {
+  while (written < 0.6 * steps || stepsOf(made()) < steps) {
     if (round.length === 0) round = chance.shuffle(stock.components);
     const next = round.pop()!;
     // One pot of water serves three dishes.

@@ -85,6 +85,7 @@ if (values.help || family === undefined) {
     seed: Number(values.seed),
     out: values.out,
     rest: positionals.slice(1),
+    sizes: values.sizes === 'none' ? [] : values.sizes.split(',').map(Number),
   });
 } else if (family === 'peers') {
   process.exitCode = await peersBench({
