@@ -9,10 +9,12 @@ import { leastWaiting, mostSlack, type Unsure } from '../engine/explain/slack-pr
 import { endNode, startNode } from '../engine/explain/taken.ts';
 import { tierArcs } from '../engine/explain/tier-arcs.ts';
 import type { Solution } from '../engine/outcome.ts';
-import type { Problem } from '../engine/problem.ts';
+import type { Point, Problem } from '../engine/problem.ts';
 import { tierValues } from '../engine/tier-values.ts';
 import { verifySolution } from '../engine/verify-solution.ts';
-import type { Operation, Translated } from '../translate/legend.ts';
+import type { SpreadKind } from '../kitchen/session.ts';
+import type { Translated } from '../translate/legend.ts';
+import { kindOfWaiting, spreadOf } from './spread.ts';
 
 /**
  * Moves the slack of a plan to where it is needed.
@@ -21,7 +23,7 @@ import type { Operation, Translated } from '../translate/legend.ts';
  * @returns a solution with the same choices and order, no tier of it worse; perhaps the same
  */
 export function placeSlack(translated: Translated, solution: Solution): Solution {
-  return slackPlaced(translated.problem, solution, unsureWork(translated));
+  return slackPlaced(translated.problem, solution, unsureMoments(translated));
 }
 
 /** As `placeSlack`, for any problem and whatever work is not sure. */
@@ -81,19 +83,28 @@ function kept(problem: Problem, candidate: Solution, solution: Solution): Soluti
   return sound ? candidate : solution;
 }
 
-/** Share of hands-on minutes by which work may run over; slack beyond twice that is worth nothing. */
-const SPREAD = 0.2;
-
-/** All hands-on work of steps; the longer it is, the less sure it is. */
-function unsureWork({ problem, translation: t }: Translated): readonly Unsure[] {
-  const operations: readonly Operation[] = t.steps.flatMap((step) => [
-    ...step.pieces,
-    ...step.shapes.flatMap((shape) => shape.operations.flat()),
-  ]);
+/** What may last longer than planned: all hands-on work of steps, and what goes by itself, by the session's spreads. */
+function unsureMoments({ problem, translation: t }: Translated): readonly Unsure[] {
   const taskIndex = new Map(problem.tasks.map((task, index) => [task.id, index]));
-  return operations.map(({ task, minutes }) => ({
-    task: taskIndex.get(task)!,
-    weight: Math.max(1, minutes),
-    most: Math.max(1, Math.ceil(2 * SPREAD * minutes)),
-  }));
+  const unsure: Unsure[] = [];
+  const add = (point: Point, minutes: number, kind: SpreadKind): void => {
+    const { late } = spreadOf(t.session, kind);
+    if (point === 'origin' || minutes === 0 || late === 0) return;
+    const task = taskIndex.get(point.task)!;
+    const node = point.at === 'start' ? startNode(task) : endNode(task);
+    // Worth a hundred times the minutes by which it may be late; more slack than those is worth nothing.
+    unsure.push({ node, weight: Math.ceil(minutes * late), most: Math.ceil((minutes * late) / 100) });
+  };
+  for (const step of t.steps) {
+    for (const { task, minutes } of step.pieces) add({ task, at: 'end' }, minutes, 'work');
+    for (const { parts, operations, boundaries, ways } of step.shapes) {
+      const needs = step.needs.filter((need) => need.ways.some((way) => ways.includes(way))).map(({ need }) => need);
+      parts.forEach((part, index) => {
+        for (const { task, minutes } of operations[index]!) add({ task, at: 'end' }, minutes, 'work');
+        if (part.hands === 'off')
+          add(boundaries[index + 1]!, part.shortest, kindOfWaiting(needs, part.boilMl > 0 && part.shortest === 0));
+      });
+    }
+  }
+  return unsure;
 }

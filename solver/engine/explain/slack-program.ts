@@ -11,10 +11,10 @@ import type { PlanOrder } from './plan-order.ts';
 import { rigidGroups, type RigidGroups } from './rigid-groups.ts';
 import { endNode, ORIGIN, startNode } from './taken.ts';
 
-/** Work that may last longer than planned. */
+/** A moment that may come later than planned, since what goes on until then may last longer. */
 export interface Unsure {
-  /** Position of the task in the problem. */
-  readonly task: number;
+  /** Node of the plan's order. */
+  readonly node: number;
   /** Worth of a minute of slack behind it, a whole number ≥ 1. */
   readonly weight: number;
   /** Minutes after which more slack is worth nothing, ≥ 1. */
@@ -67,8 +67,8 @@ export function leastWaiting(problem: Problem, order: PlanOrder): Int32Array | n
 export function mostSlack(order: PlanOrder, unsure: readonly Unsure[]): Int32Array | null {
   const groups = rigidGroups(order);
   const weights = new Map<number, { weight: number; most: number }>();
-  for (const { task, weight, most } of unsure) {
-    const group = groups.groupOf[endNode(task)]!;
+  for (const { node, weight, most } of unsure) {
+    const group = groups.groupOf[node]!;
     if (group <= 0) continue;
     const known = weights.get(group) ?? { weight: 0, most: 0 };
     weights.set(group, { weight: Math.max(known.weight, weight), most: known.most + most });

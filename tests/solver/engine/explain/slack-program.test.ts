@@ -55,7 +55,7 @@ describe('slack inside an order', () => {
         if (together(0)) return;
         const leaving = order.arcs.filter(({ from, to }) => together(from) && !together(to));
         const most = Math.min(...leaving.map(({ from, to, least }) => -(least + paths[to]![from]!)));
-        const times = mostSlack(order, [{ task: unsure, weight: 1, most: 1000 }]);
+        const times = mostSlack(order, [{ node, weight: 1, most: 1000 }]);
         expect(times).not.toBeNull();
         for (const { from, to, least } of order.arcs) expect(times![to]! - times![from]!).toBeGreaterThanOrEqual(least);
         const placed = Math.min(...leaving.map(({ from, to, least }) => times![to]! - times![from]! - least));
@@ -86,8 +86,8 @@ describe('slack inside an order', () => {
     };
     const order = withTiers(problem, solution);
     const unsure = [
-      { task: 0, weight: 10, most: 4 },
-      { task: 1, weight: 2, most: 4 },
+      { node: endNode(0), weight: 10, most: 4 },
+      { node: endNode(1), weight: 2, most: 4 },
     ];
     expect([...mostSlack(order, unsure)!]).toEqual([0, 0, 10, 14, 16, 18, 20]);
   });
@@ -161,7 +161,7 @@ describe('slackPlaced', () => {
         const problem = randomProblem(seed, { ...smallShape, features: { tiers: 1 } });
         const solution = solved(problem, seed, 300);
         if (solution === null) return;
-        const unsure = problem.tasks.map((_, index) => ({ task: index, weight: 1 + (index % 3), most: 3 }));
+        const unsure = problem.tasks.map((_, index) => ({ node: endNode(index), weight: 1 + (index % 3), most: 3 }));
         const placed = slackPlaced(problem, solution, unsure);
         if (placed !== solution) moved++;
         expect(placed.choices).toEqual(solution.choices);
