@@ -2,11 +2,13 @@
 import type { Arc, Compiled, CompiledMode, CompiledTier } from './compiled.ts';
 import { ConditionTable } from './conditions.ts';
 import type { Mode, Point, Problem, Task, Use } from './problem.ts';
-import { emptyLists, packLists } from './sparse-lists.ts';
+import { emptyLists, packLists, type SparseLists } from './sparse-lists.ts';
 
-interface SoilEntry {
-  readonly mode: number;
-  readonly resource: number;
+/** Pairs of modes of which one soils the other, listed by one of them; the pairs of one resource follow each other. */
+interface SoilPairs {
+  readonly modes: SparseLists;
+  /** By place in `modes.items`: on which resource. */
+  readonly resources: Int32Array;
 }
 
 /** Compiles a problem that `validateProblem` accepts. */
@@ -82,10 +84,10 @@ class Compiler {
       arcs: this.arcs(),
       capacity: this.capacity(),
       resourceTasks: packLists(resourceTasks),
-      soils: packLists(soils.map((list) => list.map((entry) => entry.mode))),
-      soilsResource: Int32Array.from(soils.flatMap((list) => list.map((entry) => entry.resource))),
-      soiledBy: packLists(soiledBy.map((list) => list.map((entry) => entry.mode))),
-      soiledByResource: Int32Array.from(soiledBy.flatMap((list) => list.map((entry) => entry.resource))),
+      soils: soils.modes,
+      soilsResource: soils.resources,
+      soiledBy: soiledBy.modes,
+      soiledByResource: soiledBy.resources,
       cleaningTasks: packLists(cleaningTasks),
       soilCount,
       soilMeets,
@@ -203,23 +205,47 @@ class Compiler {
     return indexOf(this.soils, key);
   }
 
-  private soilPairs(meets: Uint8Array, count: number): { soils: SoilEntry[][]; soiledBy: SoilEntry[][] } {
-    const soils: SoilEntry[][] = this.modes.map(() => []);
-    const soiledBy: SoilEntry[][] = this.modes.map(() => []);
-    const users = this.problem.resources.map((): { mode: number; soil: number }[] => []);
-    this.modes.forEach((mode, index) => {
-      for (const use of mode.uses) if (use.soil > 0) users[use.resource]?.push({ mode: index, soil: use.soil });
+  /** There are many pairs: they are counted first and then written in place. */
+  private soilPairs(meets: Uint8Array, count: number): { soils: SoilPairs; soiledBy: SoilPairs } {
+    const { modes } = this;
+    const users = this.problem.resources.map((): { mode: number; task: number; soil: number }[] => []);
+    modes.forEach((mode, index) => {
+      for (const use of mode.uses)
+        if (use.soil > 0) users[use.resource]?.push({ mode: index, task: mode.task, soil: use.soil });
     });
-    users.forEach((list, resource) => {
-      for (const u of list)
-        for (const v of list) {
-          if (meets[u.soil * count + v.soil] === 0) continue;
-          if (this.modes[u.mode]?.task === this.modes[v.mode]?.task) continue;
-          soils[u.mode]?.push({ mode: v.mode, resource });
-          soiledBy[v.mode]?.push({ mode: u.mode, resource });
-        }
+    const eachPair = (visit: (u: number, v: number, resource: number) => void): void =>
+      users.forEach((list, resource) => {
+        for (const u of list)
+          for (const v of list)
+            if (meets[u.soil * count + v.soil] !== 0 && u.task !== v.task) visit(u.mode, v.mode, resource);
+      });
+    const soils = new Int32Array(modes.length + 1);
+    const soiledBy = new Int32Array(modes.length + 1);
+    eachPair((u, v) => {
+      soils[u + 1] = (soils[u + 1] as number) + 1;
+      soiledBy[v + 1] = (soiledBy[v + 1] as number) + 1;
     });
-    return { soils, soiledBy };
+    for (let mode = 0; mode < modes.length; mode++) {
+      soils[mode + 1] = (soils[mode + 1] as number) + (soils[mode] as number);
+      soiledBy[mode + 1] = (soiledBy[mode + 1] as number) + (soiledBy[mode] as number);
+    }
+    const made = (start: Int32Array): SoilPairs & { readonly next: Int32Array } => {
+      const size = start[modes.length] as number;
+      return { modes: { start, items: new Int32Array(size) }, resources: new Int32Array(size), next: start.slice() };
+    };
+    const forth = made(soils);
+    const back = made(soiledBy);
+    const write = (pairs: typeof forth, of: number, other: number, resource: number): void => {
+      const at = pairs.next[of] as number;
+      pairs.next[of] = at + 1;
+      pairs.modes.items[at] = other;
+      pairs.resources[at] = resource;
+    };
+    eachPair((u, v, resource) => {
+      write(forth, u, v, resource);
+      write(back, v, u, resource);
+    });
+    return { soils: forth, soiledBy: back };
   }
 
   private arcs(): Arc[] {

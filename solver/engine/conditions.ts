@@ -36,11 +36,22 @@ export class ConditionTable {
 
   /** The conjunction of several conditions. */
   and(...conditions: readonly number[]): number {
+    // Most are the empty condition beside at most one other.
+    let only = 0;
+    let several = false;
+    for (const condition of conditions) {
+      if (condition === 0 || condition === only) continue;
+      if (only !== 0) several = true;
+      only = condition;
+    }
+    if (!several) return only;
     return this.ofChoiceLiterals(conditions.flatMap((condition) => this.literalsOf(condition)));
   }
 
   /** What of `condition` is left to be shown when `given` is known to hold. */
   without(condition: number, given: number): number {
+    if (condition === given) return 0;
+    if (condition === 0 || given === 0) return condition;
     const known = this.literalsOf(given);
     return this.ofChoiceLiterals(
       this.literalsOf(condition).filter(
@@ -58,6 +69,7 @@ export class ConditionTable {
   }
 
   ofChoiceLiterals(literals: readonly ChoiceLiteral[]): number {
+    if (literals.length === 0) return 0;
     const optionsOf = new Map<number, number[]>();
     for (const { choice, options } of literals) {
       const before = optionsOf.get(choice);

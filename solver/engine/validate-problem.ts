@@ -117,6 +117,7 @@ class Validator {
   }
 
   private resources(): void {
+    const amounts = this.largestAmounts();
     this.problem.resources.forEach((resource, i) => {
       const path = `resources[${i}]`;
       this.within(`${path}.capacity`, resource.capacity, 0, OVERFLOW - 1);
@@ -129,11 +130,21 @@ class Validator {
         if (from < before) this.fault(`${path}.calendar[${k}].from`, `${from}`, `no earlier than ${before}`);
         before = until;
       });
-      const amounts = this.problem.tasks.map((task) =>
-        Math.max(0, ...task.modes.map((mode) => amountOn(mode, resource.id))),
-      );
-      this.sum(`${path}, amounts`, amounts);
+      this.sum(`${path}, amounts`, amounts.get(resource.id) ?? []);
     });
+  }
+
+  /** By resource, what each task that uses it uses at most. */
+  private largestAmounts(): Map<string, number[]> {
+    const found = new Map<string, number[]>();
+    for (const task of this.problem.tasks) {
+      const most = new Map<string, number>();
+      for (const mode of task.modes)
+        for (const { resource } of mode?.uses ?? [])
+          most.set(resource, Math.max(most.get(resource) ?? 0, amountOn(mode, resource)));
+      for (const [resource, amount] of most) found.set(resource, [...(found.get(resource) ?? []), amount]);
+    }
+    return found;
   }
 
   private states(): void {

@@ -30,47 +30,63 @@ export class Orders {
         this.shortestClean[use.resource] = before < 0 ? mode.shortest : Math.min(before, mode.shortest);
       }
     // For each mode its pairs: the other may follow after a cleaning where it is soiled, at once where not; likewise back.
-    const task: number[] = [];
-    const mode: number[] = [];
-    const forth: number[] = [];
-    const back: number[] = [];
+    const pairs = soils.items.length + soiledBy.items.length;
+    const task = new Int32Array(2 * pairs);
+    const mode = new Int32Array(2 * pairs);
+    const forth = new Int32Array(2 * pairs);
+    const back = new Int32Array(2 * pairs);
+    let count = 0;
+    const push = (other: number, after: number, before: number): void => {
+      task[count] = modes[other]?.task ?? -1;
+      mode[count] = other;
+      forth[count] = after;
+      back[count] = before;
+      count++;
+    };
+    const worse = (old: number, clean: number): number => (old < 0 || clean < 0 ? -1 : Math.max(old, clean));
+    // Gaps to each other mode, for the mode at hand alone.
+    const others = new Int32Array(modes.length);
+    const isOther = new Uint8Array(modes.length);
+    const gapForth = new Int32Array(modes.length);
+    const gapBack = new Int32Array(modes.length);
     this.pairStart = new Int32Array(modes.length + 1);
     for (let index = 0; index < modes.length; index++) {
-      const gaps = new Map<number, { forth: number; back: number }>();
-      const gap = (other: number): { forth: number; back: number } => {
-        const known = gaps.get(other) ?? { forth: 0, back: 0 };
-        gaps.set(other, known);
-        return known;
+      let known = 0;
+      const meet = (other: number): void => {
+        if (isOther[other] === 1) return;
+        isOther[other] = 1;
+        gapForth[other] = 0;
+        gapBack[other] = 0;
+        others[known++] = other;
       };
-      const worse = (old: number, clean: number): number => (old < 0 || clean < 0 ? -1 : Math.max(old, clean));
       for (let k = soils.start[index] as number; k < (soils.start[index + 1] as number); k++) {
-        const entry = gap(soils.items[k] as number);
-        entry.forth = worse(entry.forth, this.shortestClean[soilsResource[k] as number] as number);
+        const other = soils.items[k] as number;
+        meet(other);
+        gapForth[other] = worse(gapForth[other] as number, this.shortestClean[soilsResource[k] as number] as number);
       }
       for (let k = soiledBy.start[index] as number; k < (soiledBy.start[index + 1] as number); k++) {
-        const entry = gap(soiledBy.items[k] as number);
-        entry.back = worse(entry.back, this.shortestClean[soiledByResource[k] as number] as number);
+        const other = soiledBy.items[k] as number;
+        meet(other);
+        gapBack[other] = worse(gapBack[other] as number, this.shortestClean[soiledByResource[k] as number] as number);
       }
-      const push = (other: number, after: number, before: number): void => {
-        task.push(modes[other]?.task ?? -1);
-        mode.push(other);
-        forth.push(after);
-        back.push(before);
-      };
-      for (const [other, entry] of gaps) {
+      for (let k = 0; k < known; k++) {
+        const other = others[k] as number;
+        const after = gapForth[other] as number;
+        const before = gapBack[other] as number;
+        isOther[other] = 0;
         const isInstant = modes[index]?.shortest === 0 && modes[other]?.shortest === 0;
-        if (isInstant && entry.forth !== 0 && entry.back !== 0) {
+        if (isInstant && after !== 0 && before !== 0) {
           // Two tasks of no length at one minute each end before the other starts: neither needs a cleaning.
-          push(other, entry.forth, 0);
-          push(other, 0, entry.back);
-        } else push(other, entry.forth, entry.back);
+          push(other, after, 0);
+          push(other, 0, before);
+        } else push(other, after, before);
       }
-      this.pairStart[index + 1] = task.length;
+      this.pairStart[index + 1] = count;
     }
-    this.pairTask = Int32Array.from(task);
-    this.pairMode = Int32Array.from(mode);
-    this.pairForth = Int32Array.from(forth);
-    this.pairBack = Int32Array.from(back);
+    this.pairTask = task.slice(0, count);
+    this.pairMode = mode.slice(0, count);
+    this.pairForth = forth.slice(0, count);
+    this.pairBack = back.slice(0, count);
   }
 
   /** Draws the consequences for a task whose bounds, mode or presence changed. */

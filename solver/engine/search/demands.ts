@@ -24,6 +24,8 @@ export class Demands {
   private readonly resources: number;
   /** Tasks that some other may soil. */
   private readonly soiled: readonly number[];
+  /** By place in the list of what soils a mode: its task. */
+  private readonly soilingTask: Int32Array;
 
   constructor(private readonly propagation: Propagation) {
     this.store = propagation.store;
@@ -35,6 +37,7 @@ export class Demands {
       for (const use of mode.uses) if (use.cleans) this.cleansAt[index * this.resources + use.resource] = 1;
       if ((soiledBy.start[index + 1] as number) > (soiledBy.start[index] as number)) soiled[mode.task] = 1;
     });
+    this.soilingTask = soiledBy.items.map((mode) => modes[mode]?.task ?? -1);
     this.soiled = Array.from(soiled, (flag, task) => (flag === 1 ? task : -1)).filter((task) => task >= 0);
   }
 
@@ -50,7 +53,8 @@ export class Demands {
   private findClean(v: number): boolean {
     const { store } = this;
     if (!store.isPlaced(v)) return false;
-    const { soiledBy, soiledByResource, modes } = store.compiled;
+    const { soilingTask } = this;
+    const { soiledBy, soiledByResource } = store.compiled;
     const mode = store.mode(v);
     const first = soiledBy.start[mode] as number;
     const last = soiledBy.start[mode + 1] as number;
@@ -61,7 +65,7 @@ export class Demands {
     for (let k = first; k < last; k++) {
       const resource = soiledByResource[k] as number;
       const index = soiledBy.items[k] as number;
-      const u = (modes[index] as CompiledMode).task;
+      const u = soilingTask[k] as number;
       if (store.mode(u) === index && store.isPlaced(u) && store.earliestEnd(v) > store.earliestStart(u)) {
         const end = store.earliestEnd(u);
         if (end > latest) {

@@ -200,23 +200,30 @@ export function ruleFacts(store: Store, structure: Structure): RuleFacts {
 }
 
 function dirtOf(store: Store, structure: Structure): Float64Array {
-  const { taskCount, modes, soilCount, soilMeets, taskModes } = store.compiled;
-  const marks: { block: number; resource: number; soil: number; weight: number }[] = [];
+  const { taskCount, modes, problem, soilCount, soilMeets, taskModes } = store.compiled;
+  interface Mark {
+    readonly block: number;
+    readonly soil: number;
+    readonly weight: number;
+    /** All marks on the same resource. */
+    readonly beside: Mark[];
+  }
+  const marks: Mark[] = [];
+  const onResource = problem.resources.map((): Mark[] => []);
   for (const mode of modes) {
     const count = (taskModes.start[mode.task + 1] as number) - (taskModes.start[mode.task] as number);
-    for (const use of mode.uses)
-      if (use.soil > 0 && !store.isAbsent(mode.task))
-        marks.push({
-          block: structure.block[mode.task] as number,
-          resource: use.resource,
-          soil: use.soil,
-          weight: 1 / count,
-        });
+    for (const use of mode.uses) {
+      if (use.soil === 0 || store.isAbsent(mode.task)) continue;
+      const beside = onResource[use.resource] as Mark[];
+      const mark = { block: structure.block[mode.task] as number, soil: use.soil, weight: 1 / count, beside };
+      marks.push(mark);
+      beside.push(mark);
+    }
   }
   const dirt = new Float64Array(structure.blockTasks.start.length);
   for (const u of marks)
-    for (const v of marks) {
-      if (u.resource !== v.resource || soilMeets[u.soil * soilCount + v.soil] === 0) continue;
+    for (const v of u.beside) {
+      if (soilMeets[u.soil * soilCount + v.soil] === 0) continue;
       const weight = u.weight * v.weight;
       dirt[u.block] = (dirt[u.block] as number) + weight;
       dirt[v.block] = (dirt[v.block] as number) - weight;
