@@ -7,6 +7,8 @@ Usage: afterheat VERB … [options]
   afterheat check PLAN         hold a plan to the ten rules
   afterheat why PLAN           tell what decides how long a plan takes, and what could start later
   afterheat improve SESSION    tell what would help: minutes gained by one more of each thing, or five minutes off a step
+  afterheat sure PLAN          tell the chance of finishing by a time when work takes longer or less, and where the risk lies
+  afterheat replan PLAN        plan the rest of a running session anew from what cooks tell, changing as little as helps
   afterheat compare SESSION    plan a session in two or more kitchens, side by side
   afterheat model SESSION      print the scheduling problem behind a session, free of food, as JSON
   afterheat chart PLAN         draw a plan as lanes (SVG)
@@ -21,8 +23,17 @@ Options:
   --intent NAME    soonest, freshest, thriftiest or calmest (the session's own)
   --effort N       most work units to spend; more takes longer
   --seed N         seed of all chance; the same seed and effort give the same plan
-  --json           plan, compare, improve, check, why: print JSON, times in minutes from the start
-  --out FILE       plan: write the plan document; chart: the SVG; model: the problem
+  --now TIME       replan: how long the session has been running, such as PT40M
+  --late STEP=PT10M     replan: what is now being done of the step takes so many more minutes
+  --done STEP[=PT35M]   replan: the step is over, now or since that time from the start
+  --started STEP=PT35M  replan: when the step began
+  --waiting STEP        replan: it was to have begun, and has not
+  --skip STEP           replan: it is left out
+  --penalty N      replan: minutes of finish that a step with another person, place or order weighs (2)
+  --by TIME        sure: ask the chance of finishing by then, such as PT90M; may be given again
+  --samples N      sure: how many times the plan is played through (2000)
+  --json           plan, compare, improve, check, why, sure, replan: print JSON, times in minutes from the start
+  --out FILE       plan, replan: write the plan document; chart: the SVG; model: the problem
   --dark           chart: light lines on dark paper
   --data DIR       data folder (AFTERHEAT_DATA, or the usual place of this system)
   --help           this page
@@ -36,6 +47,8 @@ Examples:
   afterheat check sunday.plan.json
   afterheat why sunday.plan.json
   afterheat improve harbour-sunday --crew two
+  afterheat sure sunday.plan.json --by PT100M
+  afterheat replan sunday.plan.json --now PT40M --late shaken-potatoes/roast=PT10M --out sunday.plan.json
   afterheat compare harbour-sunday --kitchen harbour-one-oven --kitchen harbour-two-ovens
   afterheat model weeknight-roast > problem.json
   afterheat chart sunday.plan.json --out sunday.svg

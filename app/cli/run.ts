@@ -9,7 +9,9 @@ import { compareVerb } from './verbs/compare.ts';
 import { improveVerb } from './verbs/improve.ts';
 import { modelVerb } from './verbs/model.ts';
 import { planVerb } from './verbs/plan.ts';
+import { replanVerb } from './verbs/replan.ts';
 import { schemaVerb } from './verbs/schema.ts';
+import { sureVerb } from './verbs/sure.ts';
 import { whyVerb } from './verbs/why.ts';
 
 /**
@@ -49,6 +51,10 @@ export async function runCommand(
             return await whyVerb(subject, options, terminal);
           case 'improve':
             return await improveVerb(subject, options, terminal, solver);
+          case 'sure':
+            return await sureVerb(subject, options, terminal);
+          case 'replan':
+            return await replanVerb(subject, options, terminal);
           case 'compare':
             return await compareVerb(subject, options, terminal, solver);
           case 'model':

@@ -5,7 +5,6 @@ import { runPlan } from '../../../solver/answers/replan/replan.ts';
 import { checkPlan } from '../../../solver/checker/check-plan.ts';
 import { Plan, type PlannedStep } from '../../../solver/kitchen/plan.ts';
 import { planSession } from '../../../solver/translate/plan-session.ts';
-import { byId, demoComponents, demoKitchens, demoSessions } from '../../support/demo-documents.ts';
 import { randomSession } from '../../support/random-session.ts';
 import { seeded, type Seeded } from '../../support/seeded.ts';
 

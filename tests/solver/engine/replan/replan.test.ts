@@ -238,7 +238,7 @@ function holdAgainstEveryWay(asked: ReplanAsked, seed: number, seen: Seen): void
   const { wrong } = seen;
   const outcome = replan(asked);
   const truth = everyWay(asked);
-  if (outcome.kind === 'impossible' || outcome.kind === 'unknown') {
+  if ('clash' in outcome) {
     if (truth < Infinity) wrong.push(`${seed}: ${outcome.kind}, and ${truth} can be had`);
     seen.impossible++;
     return;

@@ -1,0 +1,68 @@
+/** `afterheat replan PLAN` */
+import { resolve } from 'node:path';
+import type { LiveEvent } from '../../../solver/answers/replan/events.ts';
+import { replanSession } from '../../../solver/answers/replan/replan.ts';
+import { documentText, writeText } from '../../documents/write-document.ts';
+import { wallOffsetOf } from '../../solving/wall-offset.ts';
+import type { Options, Told } from '../arguments.ts';
+import { findNamed } from '../find-documents.ts';
+import type { ExitCode, Terminal } from '../terminal.ts';
+import { faultsText } from '../text/faults.ts';
+import { replanSummary, replanText } from '../text/replan.ts';
+import { violationsOf } from '../text/violations.ts';
+import { tellNoPlan } from './no-plan.ts';
+
+/** Work units when nobody stands waiting: about a second. */
+const EFFORT = 400_000;
+
+function eventOf({ what, step, minutes }: Told, now: number): LiveEvent {
+  switch (what) {
+    case 'started':
+      return { kind: 'started', step, at: minutes! };
+    case 'done':
+      return { kind: 'done', step, at: minutes ?? now };
+    case 'late':
+      return { kind: 'late', step, remaining: minutes! };
+    case 'waiting':
+      return { kind: 'waiting', step };
+    case 'skip':
+      return { kind: 'skipped', step };
+  }
+}
+
+/** Plans the rest of a running session; prints what changes and the running order, and writes the plan where `--out` says. */
+export async function replanVerb(subject: string, options: Options, terminal: Terminal): Promise<ExitCode> {
+  const named = await findNamed('plan', subject, {
+    folder: terminal.folder,
+    ...(options.data === undefined ? {} : { data: options.data }),
+  });
+  if (!named.ok) return tellNoPlan({ kind: 'refused', faults: named.faults }, options.json, terminal);
+  const plan = named.value.document;
+  const now = options.now!;
+  const result = replanSession(
+    plan,
+    {
+      now,
+      events: (options.told ?? []).map((told) => eventOf(told, now)),
+      effort: options.effort ?? EFFORT,
+      ...(options.penalty === undefined ? {} : { penalty: options.penalty }),
+      ...(options.seed === undefined ? {} : { seed: options.seed }),
+    },
+    wallOffsetOf(plan.session.start),
+  );
+  if (result.kind === 'refused') return tellNoPlan(result, options.json, terminal);
+  if (result.kind === 'replanned' && result.broken.length === 0) {
+    const violations = violationsOf(result.plan);
+    if (violations.length > 0) return tellNoPlan({ kind: 'failed-check', violations }, options.json, terminal);
+  }
+  terminal.out(options.json ? JSON.stringify(replanSummary(plan, result), null, 2) : replanText(plan, result, now));
+  const made = result.kind === 'replanned' ? result.plan : result.leastBad;
+  if (options.out !== undefined && made !== null) {
+    const written = await writeText(resolve(terminal.folder, options.out), documentText(made));
+    if (!written.ok) {
+      terminal.err(faultsText(written.faults));
+      return 2;
+    }
+  }
+  return result.kind === 'replanned' && result.broken.length === 0 ? 0 : 1;
+}

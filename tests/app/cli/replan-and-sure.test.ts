@@ -1,0 +1,177 @@
+/** `replan` and `sure`, on a plan made by `plan`. */
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { readArguments } from '../../../app/cli/arguments.ts';
+import { runCommand } from '../../../app/cli/run.ts';
+import type { Terminal } from '../../../app/cli/terminal.ts';
+import { documentText } from '../../../app/documents/write-document.ts';
+import type { Plan } from '../../../solver/kitchen/plan.ts';
+import { component, inOven, off, on, session as sessionOf, smallKitchen, step } from '../../support/documents.ts';
+import { emptyFolder } from '../../support/folder.ts';
+import { inThreadSolver } from '../../support/solvers.ts';
+
+/** Peeled 5 min, roasted 40; dressed within 10 min of coming out. Invented. */
+const roots = component('roots', [
+  step('peel', [on(5)], [{ use: 'board' }]),
+  step('roast', [on(1, { name: 'into the oven' }), off(40), on(1, { name: 'take out' })], [inOven(200)], {
+    after: [{ step: 'peel' }],
+  }),
+  step('dress', [on(2)], [], { after: [{ step: 'roast', longest: 'PT10M' }] }),
+]);
+const cook = sessionOf([roots], { id: 'cook', name: 'Sunday roots' });
+
+let folder: string;
+beforeEach(async () => {
+  folder = await emptyFolder();
+  for (const document of [roots, cook, smallKitchen()])
+    await writeFile(join(folder, `${document.id}.${document.kind}.json`), documentText(document));
+  await afterheat('plan', 'cook.session.json', '--effort', '50000', '--out', 'cook.plan.json');
+});
+
+async function afterheat(...args: readonly string[]) {
+  const out: string[] = [];
+  const err: string[] = [];
+  const terminal: Terminal = {
+    out: (text) => out.push(text),
+    err: (text) => err.push(text),
+    progress: () => {},
+    onInterrupt: () => () => {},
+    folder,
+  };
+  const code = await runCommand([...args, '--data', folder], terminal, inThreadSolver);
+  return { code, out: out.join('\n'), err: err.join('\n') };
+}
+
+const planAt = async (file: string): Promise<Plan> => JSON.parse(await readFile(join(folder, file), 'utf8')) as Plan;
+const startOf = (plan: Plan, id: string): number => plan.steps.find((each) => each.id === id)!.start;
+
+describe('replan', () => {
+  test('pushes right what waits for a step that runs late, and the plan written passes the checker', async () => {
+    const before = await planAt('cook.plan.json');
+    const now = startOf(before, 'roots/roast') + 10;
+    const told = ['--now', `PT${now}M`, '--late', 'roots/roast=PT45M', '--out', 'later.plan.json'];
+    const { code, out } = await afterheat('replan', 'cook.plan.json', ...told);
+    expect(code).toBe(0);
+    // Told while it roasts: 45 min more, then taken out.
+    expect(out).toContain('14 min later');
+    const after = await planAt('later.plan.json');
+    expect(startOf(after, 'roots/dress')).toBe(now + 45 + 1);
+    expect(after.lived).toEqual({ now, steps: [{ step: 'roots/roast', minutes: [null, 54, null] }] });
+    expect((await afterheat('check', 'later.plan.json')).code).toBe(0);
+  });
+
+  test('keeps what is over, goes on from a plan replanned before, and is told in JSON', async () => {
+    const before = await planAt('cook.plan.json');
+    const now = startOf(before, 'roots/roast') + 10;
+    await afterheat(
+      'replan',
+      'cook.plan.json',
+      '--now',
+      `PT${now}M`,
+      '--late',
+      'roots/roast=PT45M',
+      '--out',
+      'a.plan.json',
+    );
+    const again = await afterheat(
+      'replan',
+      'a.plan.json',
+      '--now',
+      `PT${now + 5}M`,
+      '--late',
+      'roots/roast=PT20M',
+      '--json',
+    );
+    expect(again.code).toBe(0);
+    expect(JSON.parse(again.out)).toMatchObject({ status: 'proven', changed: [], finishMinutes: now + 5 + 20 + 1 + 2 });
+  });
+
+  test('tells that a step over early pulls the rest forward', async () => {
+    const before = await planAt('cook.plan.json');
+    const now = startOf(before, 'roots/roast') + 30;
+    const { code, out } = await afterheat(
+      'replan',
+      'cook.plan.json',
+      '--now',
+      `PT${now}M`,
+      '--done',
+      'roots/roast',
+      '--json',
+    );
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ finishMinutes: now + 2 });
+  });
+
+  test('leaves a step out', async () => {
+    const { code, out } = await afterheat(
+      'replan',
+      'cook.plan.json',
+      '--now',
+      'PT1M',
+      '--skip',
+      'roots/dress',
+      '--out',
+      'b.plan.json',
+    );
+    expect(code).toBe(0);
+    expect(out).toContain('2 min earlier');
+    expect((await afterheat('check', 'b.plan.json')).code).toBe(0);
+  });
+
+  test('says which limit cannot be kept, and the least bad way to go on', async () => {
+    const before = await planAt('cook.plan.json');
+    const now = before.finishMinutes + 30;
+    const { code, out } = await afterheat('replan', 'cook.plan.json', '--now', `PT${now}M`, '--waiting', 'roots/dress');
+    expect(code).toBe(1);
+    expect(out).toContain('least bad');
+    expect(out).toContain('must begin within 10 min');
+  });
+
+  test.each([
+    ['--late', 'roots/dress=PT5M', 'a step that has begun'],
+    ['--late', 'roots/mash=PT5M', 'the id of a step of this plan'],
+    ['--done', 'roots/peel=PT99M', 'a minute up to now'],
+  ])('refuses %s %s', async (option, value, wanted) => {
+    const { code, err } = await afterheat('replan', 'cook.plan.json', '--now', 'PT10M', option, value);
+    expect(code).toBe(2);
+    expect(err).toContain(wanted);
+  });
+});
+
+describe('sure', () => {
+  test('prints the chances on the clock and where the risk lies', async () => {
+    const { code, out } = await afterheat('sure', 'cook.plan.json', '--by', 'PT90M');
+    expect(code).toBe(0);
+    expect(out).toMatch(/half of the time done by \d\d:\d\d, nine times in ten by \d\d:\d\d/);
+    expect(out).toMatch(/done by 11:30: /);
+    expect(out).toMatch(/roast \(roots\): brings \d\.\d min/);
+  });
+
+  test('gives the same answer for the same seed, as JSON', async () => {
+    const ask = ['sure', 'cook.plan.json', '--json', '--samples', '300', '--seed', '9'];
+    const [first, second] = [await afterheat(...ask), await afterheat(...ask)];
+    expect(first.out).toBe(second.out);
+    expect(JSON.parse(first.out)).toMatchObject({ samples: 300 });
+  });
+});
+
+describe('their arguments', () => {
+  const wrong = (...args: readonly string[]): string => {
+    const read = readArguments(args);
+    return read.kind === 'wrong' ? read.problem : read.kind;
+  };
+  test.each([
+    [['replan', 'p'], 'afterheat replan takes --now, a time such as PT40M from the start, not ""'],
+    [['replan', 'p', '--now', '40'], 'afterheat replan takes --now, a time such as PT40M from the start, not "40"'],
+    [
+      ['replan', 'p', '--now', 'PT4M', '--late', 'a/b'],
+      '--late is a step and how many more minutes it takes, such as lentils/boil=PT10M, not "a/b"',
+    ],
+    [['replan', 'p', '--now', 'PT4M', '--skip', 'a=PT1M'], '--skip is a step that is left out, not "a=PT1M"'],
+    [['sure', 'p', '--samples', '0'], '--samples is a whole number from 1 to 1000000, not "0"'],
+    [['sure', 'p', '--now', 'PT4M'], 'afterheat sure takes no --now'],
+  ])('%j', (args, problem) => {
+    expect(wrong(...args)).toBe(problem);
+  });
+});
