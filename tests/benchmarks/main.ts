@@ -8,12 +8,14 @@ import { fuzz } from './fuzz.ts';
 import { families, listInstances } from './instances.ts';
 import { kitchenBench } from './kitchen.ts';
 import { measure, type Row } from './measure.ts';
+import { replanBench } from './replan.ts';
 import { peersBench } from './peers.ts';
 import { csvHeading, csvRow, summaryOf } from './summary.ts';
 
 const help = `Usage: npm run bench -- FAMILY PATH [options]
        npm run bench -- kitchen [options]
        npm run bench -- peers [DIR] [options]
+       npm run bench -- replan [SESSION …] [--out FILE]
        npm run bench -- random [FIRST] [--limit N] [--effort N] [--large | --out DIR]
 
 Families and what PATH is:
@@ -30,6 +32,8 @@ keep only the demo sessions whose id has one of them.
 peers solves kitchen problems, and the Patterson files in DIR, through our engine and through other solvers, all from the same
 plan: --solvers highs,chuffed (others: gecode, coin-bc). --random N and --generated N kitchen sessions are drawn beside the
 demo's; --problems DIR takes problems written by "afterheat model" instead; --found DIR keeps those with contradictory answers.
+
+replan lets each demo session run and one step at a time be late, and tells how long the new plan takes.
 
 random solves N tiny random problems from seed FIRST on and holds each answer against complete enumeration; a wrong one is
 shrunk and printed, or written to DIR. With --large it holds engines, seeds and efforts against each other on problems of up
@@ -103,6 +107,8 @@ if (values.help || family === undefined) {
     out: values.out,
     found: values.found,
   });
+} else if (family === 'replan') {
+  process.exitCode = replanBench({ seed: Number(values.seed), out: values.out, rest: positionals.slice(1) });
 } else if (family === 'random' && values.large) {
   const asked = {
     first: Number(path ?? 0),
