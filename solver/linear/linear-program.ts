@@ -1,3 +1,5 @@
+// The types of a file without any are ambient, and nothing can import those.
+// eslint-disable-next-line @typescript-eslint/triple-slash-reference
 /// <reference path="./lp-solver-build.d.ts" />
 /**
  * Linear programs, and small integer ones, by the library `javascript-lp-solver`: the one place that knows it.

@@ -9,5 +9,5 @@ declare module '*/javascript-lp-solver/dist/index.browser.mjs' {
     readonly options?: { readonly timeout?: number; readonly exitOnCycles?: boolean };
   }
   const solver: { Solve(model: Model): Record<string, number | boolean | undefined> };
-  export default solver;
+  export { solver as default };
 }

@@ -121,6 +121,31 @@ describe.skipIf(reason !== null)('the served app', () => {
     await expect.poll(width).toBeCloseTo(before, 0);
   });
 
+  test('the keyboard asks why this long: the chain is marked, listed, and leads to its bars', async () => {
+    const toggle = page.getByRole('button', { name: 'Why this long?' });
+    await toggle.focus();
+    await page.keyboard.press('Enter');
+    expect(await toggle.getAttribute('aria-pressed')).toBe('true');
+    const list = page.getByRole('region', { name: 'Why this long?' });
+    await list.waitFor();
+    expect(await chart().locator('.chain rect:not(.under)').count()).toBeGreaterThan(3);
+    expect(
+      await chart()
+        .getByRole('button', { name: /in the binding chain$/ })
+        .count(),
+    ).toBeGreaterThan(3);
+    expect(await seriousFaults(page)).toEqual([]);
+    await list.getByRole('listitem').getByRole('button').last().focus();
+    await page.keyboard.press('Enter');
+    await page
+      .getByRole('complementary')
+      .getByText(/it is in the binding chain/)
+      .waitFor();
+    await page.keyboard.press('Escape');
+    await toggle.click();
+    await list.waitFor({ state: 'detached' });
+  });
+
   test('the running order is the same plan as a table', async () => {
     await page.getByRole('button', { name: 'Running order' }).click();
     expect(
