@@ -6,6 +6,7 @@ import type { PlannedStep } from '../kitchen/plan.ts';
 import type { Translated } from '../translate/legend.ts';
 import { afterheatName } from '../translate/requirement-names.ts';
 import type { Owner } from './task-owners.ts';
+import { the } from './the.ts';
 import { nameOfThing } from './thing-names.ts';
 
 export interface Words {
@@ -47,15 +48,15 @@ export function arcWords(translated: Translated, arc: OrderArc, from: Owner | nu
       const thing = thingWords(translated, why.resource);
       return {
         why: 'clean',
-        because:
-          why.cleaner === null
-            ? `waits until what must be clean is done on ${thing}`
-            : `waits for clean ${bare(thing)}`,
+        because: why.cleaner === null ? `lets what needs ${thing} clean go first` : `waits for clean ${bare(thing)}`,
       };
     }
     case 'reservoir': {
       const pool = t.pools.find(({ pool: { id } }) => why.reservoir.startsWith(`level:${id}.`));
-      return { why: 'water', because: `waits for ${pool?.pool.name ?? 'water'} to be full enough` };
+      return {
+        why: 'water',
+        because: `waits for ${pool === undefined ? 'water' : the(pool.pool.name)} to be full enough`,
+      };
     }
     case 'lag':
       return lagWords(problem.lags[why.lag]!, arc.least, what, from, to);
@@ -73,6 +74,8 @@ export function arcWords(translated: Translated, arc: OrderArc, from: Owner | nu
 
 function lagWords(lag: Lag, least: number, what: string, from: Owner | null, to: Owner | null): Words {
   const asked = lag.requirement;
+  const pinned = asked?.startsWith('pin ') === true;
+  if (pinned && (from === null || to === null)) return { why: 'asked', because: 'is pinned to this time' };
   if (from === null) return { why: 'asked', because: asked ?? `${least} min from the start of the session` };
   if (to === null) return { why: 'table', because: asked ?? 'is done in time' };
   if (least < 0) {
@@ -85,8 +88,14 @@ function lagWords(lag: Lag, least: number, what: string, from: Owner | null, to:
     return { why: 'heat', because: 'waits until the oven is hot' };
   if (lag.to !== 'origin' && asked === afterheatName(lag.to.task))
     return { why: 'heat', because: 'waits until the oven has fallen far enough' };
+  if (from.kind === 'step' && to.kind === 'step' && sameWork(from.step, to.step))
+    return { why: 'order', because: 'goes on after a pause' };
   return { why: 'order', because: least > 0 ? `follows ${what} by ${least} min or more` : `follows ${what}` };
 }
+
+/** Two pieces of one step. */
+const sameWork = (a: PlannedStep, b: PlannedStep): boolean =>
+  a.component === b.component && a.step === b.step && a.batch === b.batch;
 
 function stateWords({ problem, translation: t }: Translated, state: string, from: number, to: number): Words {
   const resource = problem.states.find((each) => each.id === state)!;
@@ -123,7 +132,12 @@ function resourceWords(translated: Translated, resource: string): Words {
 function awayWords(translated: Translated, resource: string): string {
   const [kind, id] = partsOf(resource);
   if (kind === 'hands') return `waits until ${personName(translated, id)} is there`;
-  return `waits until ${kind === 'dial' ? nameOfThing(translated.translation.kitchen, id) : thingWords(translated, resource)} is there`;
+  if (kind === 'rack' || kind === 'dial') {
+    const { ovens } = translated.translation.kitchen;
+    const oven = ovens.find((each) => each.id === id.split('/')[0]);
+    return `waits until ${the(oven?.name ?? 'oven')} is there`;
+  }
+  return `waits until ${thingWords(translated, resource)} is there`;
 }
 
 /** The thing behind a resource: `room on the upper rack of oven`, `the stock pot`, `Mara’s hands`. */
@@ -139,8 +153,10 @@ function thingWords(translated: Translated, resource: string): string {
       const rack = oven?.racks.find((each) => each.id === rackId);
       return `room on ${the(rack?.name ?? rackId!)} of ${the(oven?.name ?? ovenId!)}`;
     }
-    case 'burner':
-      return `${the(kitchen.hob.burners.find((each) => each.id === id)?.name ?? id).replace(/ burner$/, '')} burner`;
+    case 'burner': {
+      const name = kitchen.hob.burners.find((each) => each.id === id)?.name ?? id;
+      return /burner|flame/i.test(name) ? the(name) : `${the(name)} burner`;
+    }
     case 'insert':
     case 'tiers':
     case 'water':
@@ -157,9 +173,6 @@ function thingWords(translated: Translated, resource: string): string {
   }
 }
 
-/** A name with its article, once. */
-export const the = (name: string): string => (/^the /i.test(name) ? name : `the ${name}`);
-
 const bare = (thing: string): string => thing.replace(/^the /, '');
 
 function partsOf(resource: string): readonly [string, string] {
@@ -171,4 +184,4 @@ const personName = ({ translation: t }: Translated, id: string): string =>
   t.crew.find((person) => person.id === id)?.name ?? id;
 
 const poolName = ({ translation: t }: Translated, id: string): string =>
-  t.pools.find(({ pool }) => pool.id === id)?.pool.name ?? id;
+  the(t.pools.find(({ pool }) => pool.id === id)?.pool.name ?? id);

@@ -2,6 +2,7 @@
 import type { Point } from '../engine/problem.ts';
 import type { Plan, PlannedStep } from '../kitchen/plan.ts';
 import type { StepLegend, Translated } from '../translate/legend.ts';
+import { the } from './the.ts';
 
 export type Owner =
   | { readonly kind: 'step'; readonly step: PlannedStep }
@@ -53,7 +54,7 @@ export function ownersOf(
       if (boil.fill !== null) own(boil.fill.task, planned(`${pool.id}/fill`));
       if (boil.again !== null) own(boil.again.task, planned(`${pool.id}/reboil.${number}`));
       if (boil.fresh !== null) own(boil.fresh.task, planned(`${pool.id}/change.${number}`));
-      own(boil.heat, { kind: 'thing', id: boil.heat, doing: `${pool.name} comes to the boil`, of: pool.id });
+      own(boil.heat, { kind: 'thing', id: boil.heat, doing: `${the(pool.name)} comes to the boil`, of: pool.id });
     });
     const kept: Owner = { kind: 'thing', id: pool.id, doing: `${pool.name} keeps its pan and burner` };
     for (const task of [span, `${pool.id}/burner`]) own(task, kept);

@@ -136,7 +136,7 @@ function told(translated: Translated, { owner, from, until, words: { why, becaus
 }
 
 const deadline = (arc: OrderArc, times: Int32Array, { why, because }: Words): ChainLink => ({
-  name: why === 'table' ? 'The table' : 'The end',
+  name: because.endsWith('is pinned to this time') ? 'The pin' : why === 'table' ? 'The table' : 'The end',
   from: times[arc.from]!,
   until: times[arc.from]!,
   why,
