@@ -19,6 +19,9 @@ export class ConditionTable {
   private readonly literalIndex = new Map<string, number>();
   private readonly conditionIndex = new Map<string, number>([['', 0]]);
   private readonly choiceIndex: ReadonlyMap<string, number>;
+  /** Answers of `and` and `without` by what was asked: many lags hang on the same tasks. */
+  private readonly joined = new Map<string, number>();
+  private readonly rests = new Map<string, number>();
 
   constructor(private readonly problem: Problem) {
     this.choiceIndex = new Map(problem.choices.map((choice, index) => [choice.id, index]));
@@ -45,27 +48,35 @@ export class ConditionTable {
       only = condition;
     }
     if (!several) return only;
-    return this.ofChoiceLiterals(conditions.flatMap((condition) => this.literalsOf(condition)));
+    const key = conditions.join(' ');
+    let index = this.joined.get(key);
+    if (index === undefined) {
+      index = this.ofChoiceLiterals(conditions.flatMap((condition) => this.literalsOf(condition)));
+      this.joined.set(key, index);
+    }
+    return index;
   }
 
   /** What of `condition` is left to be shown when `given` is known to hold. */
   without(condition: number, given: number): number {
     if (condition === given) return 0;
     if (condition === 0 || given === 0) return condition;
-    const known = this.literalsOf(given);
-    return this.ofChoiceLiterals(
-      this.literalsOf(condition).filter(
-        (literal) =>
-          !known.some(
-            (other) =>
-              other.choice === literal.choice && other.options.every((option) => literal.options.includes(option)),
-          ),
-      ),
-    );
+    const key = `${condition} ${given}`;
+    let index = this.rests.get(key);
+    if (index === undefined) {
+      const known = this.literalsOf(given);
+      const proves = (other: ChoiceLiteral, literal: ChoiceLiteral): boolean =>
+        other.choice === literal.choice && other.options.every((option) => literal.options.includes(option));
+      index = this.ofChoiceLiterals(
+        this.literalsOf(condition).filter((literal) => !known.some((other) => proves(other, literal))),
+      );
+      this.rests.set(key, index);
+    }
+    return index;
   }
 
   literalsOf(condition: number): ChoiceLiteral[] {
-    return (this.conditions[condition] ?? []).flatMap((index) => this.literals[index] ?? []);
+    return (this.conditions[condition] ?? []).map((index) => this.literals[index] as ChoiceLiteral);
   }
 
   ofChoiceLiterals(literals: readonly ChoiceLiteral[]): number {
