@@ -8,7 +8,7 @@ import { solve as solveByEnsemble } from '../engine/solve.ts';
 const ENSEMBLE_SHARE = 0.15;
 const ENSEMBLE_LEAST = 10_000;
 /** The learner's units are this much smaller than the ensemble's, in which effort is counted. */
-const LEARNER_UNITS = 20;
+export const LEARNER_UNITS = 20;
 /** Conflicts between looks at the effort and the caller. */
 const SLICE = 250;
 

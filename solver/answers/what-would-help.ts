@@ -3,7 +3,8 @@
  *
  * Every help only allows more, so the best plan without it is a plan with it, and the one question left is whether there is a
  * shorter one. For the same reason a proof that several helps together gain nothing is a proof for each of them: they are asked
- * about in groups, which are halved only where they do gain. A group's bound is a bound for each of its members.
+ * about in groups, which are halved only where they do gain. A group's bound is a bound for each of its members. Shorter steps are
+ * asked about of one learner, whose proofs tell which of them they do not depend on.
  */
 import type { Solution } from '../engine/outcome.ts';
 import type { Problem } from '../engine/problem.ts';
@@ -15,7 +16,8 @@ import { carriedOver } from './carry-over.ts';
 import { cheapness, helpWords, type Help, type HelpWords } from './help.ts';
 import { groupsOf } from './help-groups.ts';
 import { kitchenHelps } from './kitchen-helps.ts';
-import { shorter } from './shorter.ts';
+import { LengthQuestions, type LengthAnswer } from './length-questions.ts';
+import { LEARNER_UNITS, shorter } from './shorter.ts';
 import { stepHelps } from './step-helps.ts';
 
 /** Minutes from the start of the session: when the last work ends, or before a table time when the first begins. */
@@ -63,7 +65,7 @@ export interface WhatWouldHelpOptions {
 }
 
 /** Share of the effort for the plan without help. */
-const BASE_SHARE = 0.15;
+const BASE_SHARE = 0.3;
 /** Least and most share of it for one question when it is first asked. */
 const QUESTION_SHARE = { least: 1 / 160, most: 1 / 20 } as const;
 /** With a help it may take this many times the work that it takes without. */
@@ -129,10 +131,12 @@ class Asking {
 
   run(): void {
     this.#gauge();
-    const queue: Group[] = groupsOf(this.#helps, this.translated, this.base.solution).map((helps) => ({
-      helps,
-      better: null,
-    }));
+    const inOrder = groupsOf(this.#helps, this.translated, this.base.solution);
+    for (const kind of ['by-itself', 'by-hand'] as const)
+      this.#askLengths(inOrder.flat().filter((help) => help.kind === kind));
+    const queue: Group[] = inOrder
+      .map((helps) => ({ helps: helps.filter((help) => !this.#isSettled(help)), better: null }))
+      .filter(({ helps }) => helps.length > 0);
     // What a group could not settle is asked about one by one when all else is done.
     const later: Group[] = [];
     for (;;) {
@@ -151,14 +155,59 @@ class Asking {
     });
   }
 
+  /** Asks one learner about shorter steps of one kind. What it does not settle is asked about as all else is. */
+  #askLengths(helps: readonly Help[]): void {
+    if (helps.length === 0 || this.#over()) return;
+    const { translation } = this.translated;
+    const questions = new LengthQuestions(
+      this.#problem,
+      helps.map((help) => ({ name: help.id, open: (problem) => help.relaxProblem!(problem, translation) })),
+    );
+    const start = carriedOver(this.#problem, this.base.solution, questions.problem);
+    if (!questions.ready || start === null) return;
+    questions.guideBy(start);
+    const ask = (open: readonly Help[]): LengthAnswer => {
+      const work = Math.max(0, Math.min(this.#quick, this.options.effort - this.work)) * LEARNER_UNITS;
+      const names = open.map(({ id }) => id);
+      const answer = questions.ask(names, this.base.value, work, this.options.shouldStop);
+      this.work += Math.ceil(answer.work / LEARNER_UNITS);
+      return answer;
+    };
+    const without = ask([]);
+    if (without.solution !== null) this.#improveBase(questions.problem, without.solution, without.value);
+    // Too hard for it even without help.
+    if (!without.proven || without.value !== this.base.value) return;
+    this.base = { ...this.base, bound: this.base.value };
+    for (const help of helps) if (without.idle.includes(help.id)) this.#learn(help, Infinity, this.base.value, null);
+    this.#tell();
+    for (const help of helps) {
+      if (this.#isSettled(help)) continue;
+      if (this.#over()) return;
+      const { solution, value, proven, idle } = ask([help]);
+      const problem = this.#with([help])!;
+      const plan = solution === null ? null : carriedOver(questions.problem, solution, problem);
+      if (solution !== null && plan === null) throw new Error(`a plan with ${help.id} is none of its problem`);
+      this.#learn(help, value, proven ? value : 0, plan === null ? null : { problem, solution: plan });
+      // Nothing gained, and closed or open is all the same to the proof.
+      if (proven && value === this.base.value)
+        for (const other of helps) if (idle.includes(other.id)) this.#learn(other, Infinity, this.base.value, null);
+      this.#tell();
+    }
+  }
+
+  /** Its gain is known, by proof. */
+  #isSettled(help: Help): boolean {
+    const known = this.#known.get(help);
+    return known !== undefined && known.bound >= Math.min(known.value, this.base.value);
+  }
+
   #tell(): void {
     this.options.onProgress?.(Math.min(1, this.work / this.options.effort), this.report());
   }
 
   /** Asked about, but not settled. */
   #isOpen(help: Help): boolean {
-    const known = this.#known.get(help);
-    return known !== undefined && known.bound < Math.min(known.value, this.base.value);
+    return this.#known.has(help) && !this.#isSettled(help);
   }
 
   /** At most for one question at first. */

@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { carriedOver } from '../../../solver/answers/carry-over.ts';
 import type { Help } from '../../../solver/answers/help.ts';
 import { kitchenHelps } from '../../../solver/answers/kitchen-helps.ts';
+import { LengthQuestions } from '../../../solver/answers/length-questions.ts';
+import { shorter } from '../../../solver/answers/shorter.ts';
 import { stepHelps } from '../../../solver/answers/step-helps.ts';
 import { whatWouldHelp, type HelpAnswer, type WhatWouldHelp } from '../../../solver/answers/what-would-help.ts';
 import type { Problem } from '../../../solver/engine/problem.ts';
@@ -213,6 +215,59 @@ describe('a help only ever allows more', () => {
   });
 });
 
+describe('one learner for all shorter steps', () => {
+  // Reference: each question on its own, by a search that knows nothing of the others.
+  test('gives each the gain that it has when asked apart', () => {
+    const own = byId(demoSessions(), 'weeknight-roast');
+    const input: SessionInput = {
+      session: own,
+      kitchen: byId(demoKitchens(), own.kitchens[0]!),
+      components: demoComponents(),
+    };
+    const report = answered(input);
+    const steps = report.answers.filter(({ help }) => help.id.startsWith('by-'));
+    expect(steps.length).toBeGreaterThan(10);
+    for (const help of helpsOf(input)) {
+      if (!help.id.startsWith('by-')) continue;
+      const apart = shorter(withHelp(input, help), null, { seed: 5, effort: 300_000 });
+      expect([help.id, apart.bound]).toEqual([help.id, apart.value]);
+      expect([help.id, of(report, help.id).finish, of(report, help.id).proven]).toEqual([help.id, apart.value, true]);
+    }
+  });
+
+  test('tells by one proof which of them it does not depend on', () => {
+    const input = given([
+      component('tart', [step('bake', [on(1), off(30), on(1)])]),
+      component('cream', [step('chill', [on(1), off(8), on(1)])]),
+    ]);
+    const base = withHelp(input, {});
+    const translated = sessionToProblem({ ...input, intent: 'soonest' });
+    if (!translated.ok) throw new Error('refused');
+    const helps = stepHelps(translated.translation);
+    expect(helps.map(({ id }) => id)).toEqual(['by-itself tart/bake', 'by-itself cream/chill']);
+    const questions = new LengthQuestions(
+      base,
+      helps.map(({ id, relaxProblem }) => ({
+        name: id,
+        open: (problem) => relaxProblem!(problem, translated.translation),
+      })),
+    );
+    // The tart alone decides: 32 minutes, whatever the cream takes.
+    expect(questions.ask([], 32, 1_000_000, undefined)).toMatchObject({
+      solution: null,
+      value: 32,
+      proven: true,
+      idle: ['by-itself cream/chill'],
+    });
+    expect(questions.ask(['by-itself tart/bake'], 32, 1_000_000, undefined)).toMatchObject({ value: 27, proven: true });
+    expect(questions.ask(['by-itself cream/chill'], 32, 1_000_000, undefined)).toMatchObject({
+      value: 32,
+      proven: true,
+    });
+    expect(questions.ask([], 40, 1_000_000, undefined)).toMatchObject({ value: 32, proven: true });
+  });
+});
+
 describe('asking', () => {
   const input = given([
     work('one', 10, [{ use: 'board' }]),
@@ -224,9 +279,15 @@ describe('asking', () => {
     expect(answered(input)).toEqual(answered(input));
   });
 
-  test('stopped at once tells what it has, and that more is open', () => {
-    let asked = 0;
-    const report = whatWouldHelp(input, { ...OPTIONS, shouldStop: () => asked > 0, onProgress: () => (asked += 1) });
+  test('stopped early tells what it has, and that more is open', () => {
+    let known = 0;
+    const report = whatWouldHelp(input, {
+      ...OPTIONS,
+      shouldStop: () => known > 0,
+      onProgress: (_, { answers }) => {
+        known = answers.length;
+      },
+    });
     if (report.kind !== 'answered') throw new Error(report.kind);
     expect(report.stopped).toBe(true);
     expect(report.open).toBeGreaterThan(0);
