@@ -28,6 +28,8 @@ export interface Options {
   readonly json: boolean;
   readonly out?: string;
   readonly dark: boolean;
+  /** The chart with its binding chain; absent: without. */
+  readonly why?: boolean;
   readonly data?: string;
   /** Minutes from the start of the session. */
   readonly now?: number;
@@ -62,7 +64,7 @@ const TAKES: Readonly<Record<Verb, readonly string[]>> = {
   replan: ['now', ...TELLS, 'penalty', 'effort', 'seed', 'json', 'out', 'data'],
   compare: ['kitchen', 'crew', 'intent', 'effort', 'seed', 'json', 'data'],
   model: ['kitchen', 'crew', 'intent', 'out', 'data'],
-  chart: ['out', 'dark', 'data'],
+  chart: ['out', 'dark', 'why', 'data'],
   schema: ['out'],
 };
 const SUBJECT: Readonly<Record<Verb, string>> = {
@@ -105,6 +107,7 @@ function read(args: readonly string[]): Arguments {
       json: { type: 'boolean' },
       out: { type: 'string' },
       dark: { type: 'boolean' },
+      why: { type: 'boolean' },
       data: { type: 'string' },
       now: { type: 'string' },
       started: { type: 'string', multiple: true },
@@ -164,6 +167,7 @@ function read(args: readonly string[]): Arguments {
       kitchens,
       json: values.json === true,
       dark: values.dark === true,
+      ...(values.why === true ? { why: true } : {}),
       ...(values.crew === undefined ? {} : { crew: values.crew }),
       ...(intent === undefined ? {} : { intent }),
       ...(effort === undefined ? {} : { effort }),

@@ -35,6 +35,7 @@ Options:
   --json           plan, compare, improve, check, why, sure, replan: print JSON, times in minutes from the start
   --out FILE       plan, replan: write the plan document; chart: the SVG; model: the problem
   --dark           chart: light lines on dark paper
+  --why            chart: with what decides how long it takes, underlined
   --data DIR       data folder (AFTERHEAT_DATA, or the usual place of this system)
   --help           this page
 

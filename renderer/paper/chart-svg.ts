@@ -1,5 +1,6 @@
 /** The lane chart of a plan as one SVG document, for paper and for the command line: a string, made without a screen. */
 import type { Plan } from '../../solver/kitchen/plan.ts';
+import { chainMarks, type ChainMarks } from '../chart/layout/chain-marks.ts';
 import { chartGroups } from '../chart/layout/chart-groups.ts';
 import { chartLayout, wholeView, type ChartMarks } from '../chart/layout/chart-layout.ts';
 import { componentOwners } from '../chart/layout/identity.ts';
@@ -19,6 +20,8 @@ export interface ChartSvgOptions {
   /** Boards, pans, tools and sink too. */
   readonly everything?: boolean;
   readonly reading?: Reading;
+  /** With the binding chain, where the plan carries it. */
+  readonly why?: boolean;
 }
 
 const MARGIN = 28;
@@ -142,7 +145,20 @@ function axis(marks: ChartMarks, palette: Palette): string {
   return ticks.join('') + flags.join('');
 }
 
-function plot(marks: ChartMarks, palette: Palette): string {
+/** The binding chain: heavy underlines, and the way from link to link. */
+function chainSvg({ underlines, joins }: ChainMarks, palette: Palette): string {
+  const way = (d: string, stroke: string, width: number): string =>
+    tag('path', { d, fill: 'none', stroke, 'stroke-width': width });
+  return [
+    ...joins.flatMap((join) => [way(join, palette.paper, 5), way(join, palette.ink, 2)]),
+    ...underlines.flatMap(({ x, y, w, h }) => [
+      tag('rect', { x: x - 1, y: y - 1, width: w + 2, height: h + 2, fill: palette.paper }),
+      tag('rect', { x, y, width: w, height: h, fill: palette.ink }),
+    ]),
+  ].join('');
+}
+
+function plot(marks: ChartMarks, palette: Palette, chain: ChainMarks | null): string {
   const upright = (x: number, stroke: string, width: number, dash?: string): string =>
     tag('line', { x1: x, x2: x, y1: 0, y2: marks.height, stroke, 'stroke-width': width, 'stroke-dasharray': dash });
   return tag(
@@ -163,6 +179,7 @@ function plot(marks: ChartMarks, palette: Palette): string {
     upright(marks.finish.x, palette.ink, 2),
     marks.tail === null ? '' : upright(marks.tail.x + marks.tail.w, palette.ink, 1, '2 4'),
     marks.table === null ? '' : upright(marks.table.x, palette.limit, 2),
+    chain === null ? '' : chainSvg(chain, palette),
   );
 }
 
@@ -176,6 +193,7 @@ export function chartSvg(plan: Plan, options: ChartSvgOptions = {}): string {
     view: wholeView(plan),
     reading: options.reading ?? 'near',
   });
+  const chain = options.why === true ? chainMarks(plan, marks) : null;
   const top = head(plan, marks, palette);
   const dishes = legend(plan, marks, palette);
   const lanesAt = top.height + dishes.height + marks.sizes.axis + 10;
@@ -201,7 +219,7 @@ export function chartSvg(plan: Plan, options: ChartSvgOptions = {}): string {
       at(0, top.svg),
       at(top.height + 6, dishes.svg),
       at(lanesAt - marks.sizes.axis, axis(marks, palette)),
-      at(lanesAt, plot(marks, palette) + marks.groups.map((group) => namesSvg(group, marks, palette)).join('')),
+      at(lanesAt, plot(marks, palette, chain) + marks.groups.map((group) => namesSvg(group, marks, palette)).join('')),
       line(CAUTION, marks.sizes.small, 'regular', {
         x: 0,
         y: lanesAt + marks.height + marks.sizes.text * 2,

@@ -3,6 +3,10 @@ import type { Plan, PlannedStep } from '../../../solver/kitchen/plan.ts';
 import { wallClockOf } from '../../solving/wall-offset.ts';
 import { headlineOf, minutesText } from './figures.ts';
 
+/** Said of a plan that cannot be read back (see `withOwnReasons`). */
+export const UNTOLD =
+  'This plan keeps the rules, but not the margins with which Afterheat plans, so it cannot say why it takes so long.';
+
 /** @param plan with its binding chain */
 export function whyThisLongText(plan: Plan): string {
   const clock = wallClockOf(plan.start);

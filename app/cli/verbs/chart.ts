@@ -1,12 +1,15 @@
 /** `afterheat chart PLAN --out x.svg` */
 import { resolve } from 'node:path';
+import { withOwnReasons } from '../../../solver/answers/reasons-of-plan.ts';
 import { chartSvg } from '../../../renderer/paper/chart-svg.ts';
 import { writeText } from '../../documents/write-document.ts';
+import { wallOffsetOf } from '../../solving/wall-offset.ts';
 import type { Options } from '../arguments.ts';
 import { findNamed } from '../find-documents.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 import { faultsText } from '../text/faults.ts';
 import { violationsOf } from '../text/violations.ts';
+import { UNTOLD } from '../text/why-this-long.ts';
 
 /** Draws a plan as lanes, into the file of `--out` or to the standard output. A plan that breaks a rule is not drawn. */
 export async function chartVerb(subject: string, options: Options, terminal: Terminal): Promise<ExitCode> {
@@ -24,7 +27,12 @@ export async function chartVerb(subject: string, options: Options, terminal: Ter
     terminal.err(['This plan breaks a rule, so it is not drawn:', ...violations].join('\n'));
     return 1;
   }
-  const svg = chartSvg(plan, { dark: options.dark });
+  const drawn = options.why === true ? withOwnReasons(plan, wallOffsetOf(plan.start)) : plan;
+  if (drawn === null) {
+    terminal.err(UNTOLD);
+    return 1;
+  }
+  const svg = chartSvg(drawn, { dark: options.dark, why: options.why === true });
   if (options.out === undefined) {
     terminal.out(svg);
     return 0;

@@ -5,7 +5,7 @@ import type { Options } from '../arguments.ts';
 import { findNamed } from '../find-documents.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 import { violationsOf } from '../text/violations.ts';
-import { whyThisLongText } from '../text/why-this-long.ts';
+import { UNTOLD, whyThisLongText } from '../text/why-this-long.ts';
 import { tellNoPlan } from './no-plan.ts';
 
 /** Tells why a plan takes as long as it does: its binding chain, and what has time to spare. */
@@ -23,9 +23,7 @@ export async function whyVerb(subject: string, options: Options, terminal: Termi
   }
   const plan = withOwnReasons(read, wallOffsetOf(read.start));
   if (plan === null) {
-    terminal.err(
-      'This plan keeps the rules, but not the margins with which Afterheat plans, so it cannot say why it takes so long.',
-    );
+    terminal.err(UNTOLD);
     return 1;
   }
   const slack = Object.fromEntries(

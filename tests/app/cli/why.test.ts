@@ -76,6 +76,23 @@ describe('why', () => {
     expect(slack['roots/peel']! + peel.start).toBeGreaterThanOrEqual(9);
   });
 
+  test('underlines the chain on the chart, in a file', async () => {
+    const chart = async (...more: readonly string[]): Promise<string> => {
+      const out: string[] = [];
+      const terminal = { out: (text: string) => out.push(text), err: () => {}, progress: () => {}, folder };
+      const told = { ...terminal, onInterrupt: () => () => {} };
+      expect(await runCommand(['chart', 'old.plan.json', '--data', folder, ...more], told, inThreadSolver)).toBe(0);
+      return out.join('');
+    };
+    const [plain, marked] = [await chart(), await chart('--why')];
+    expect(marked.match(/<rect/g)!.length).toBeGreaterThan(plain.match(/<rect/g)!.length);
+  });
+
+  test('says so of a plan that it cannot tell of', async () => {
+    const { code, err } = await why('supper.plan.json');
+    expect([code, err]).toEqual([1, expect.stringContaining('not the margins')]);
+  });
+
   test('refuses a plan that breaks a rule, and says which', async () => {
     const { code, err } = await why('broken.plan.json');
     expect(code).toBe(1);

@@ -41,6 +41,16 @@ describe('the chart as one SVG string', () => {
     expect(nestingFault(odd)).toBeNull();
   });
 
+  test('draws the binding chain only when asked for, well formed', () => {
+    const { start: from, end: until, id, name } = supper.steps.find((step) => step.id === 'chicken/roast')!;
+    const chain = [{ step: id, name, from, until, why: 'heat' as const, because: 'waits for the oven' }];
+    const plan = { ...supper, bindingChain: chain };
+    const why = chartSvg(plan, { why: true });
+    expect(chartSvg(plan)).toBe(chartSvg(supper));
+    expect(nestingFault(why)).toBeNull();
+    expect(why.match(/<rect/g)!.length - chartSvg(plan).match(/<rect/g)!.length).toBe(2);
+  });
+
   test('is the same each time, and another in the dark', () => {
     expect(chartSvg(supper)).toBe(chartSvg(supper));
     expect(chartSvg(supper, { dark: true })).toContain('#1b1916');
