@@ -1,4 +1,4 @@
-import { readFileSync, readdirSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Problem } from '../../solver/engine/problem.ts';
 import type { Instance } from './measure.ts';
@@ -56,10 +56,15 @@ export function listInstances(
   path: string,
   options: { readonly optima?: string | undefined; readonly blocking: boolean },
 ): Listed[] {
+  if (!existsSync(path)) throw new Error(`nothing at ${path}`);
   const file = files[family];
+  if (file && !statSync(path).isFile())
+    throw new Error(`${path} is no file; ${family} wants one JSON file with "instances"`);
   if (file) return file(path, options.blocking).map((instance) => ({ name: instance.name, open: () => instance }));
   const folder = folders[family];
   if (!folder) throw new Error(`no family "${family}"; there are ${families.join(', ')}`);
+  if (!statSync(path).isDirectory())
+    throw new Error(`${path} is no folder; ${family} wants a folder of ${folder.ending} files`);
   const bounds = findPublishedBounds(path, options.optima);
   return filesBelow(path)
     .filter((each) => each.endsWith(folder.ending))
@@ -82,7 +87,14 @@ function filesBelow(path: string): string[] {
 }
 
 function instancesOf<T>(path: string): readonly T[] {
-  return (JSON.parse(readFileSync(path, 'utf8')) as { instances: T[] }).instances;
+  let read: { readonly instances?: unknown };
+  try {
+    read = JSON.parse(readFileSync(path, 'utf8')) as typeof read;
+  } catch (error) {
+    throw new Error(`${path} is not JSON: ${(error as Error).message}`, { cause: error });
+  }
+  if (!Array.isArray(read.instances)) throw new Error(`${path} has no list "instances"`);
+  return read.instances as T[];
 }
 
 function optimum(value: number | undefined | null): Instance['published'] {

@@ -3,11 +3,12 @@ import { createWriteStream } from 'node:fs';
 import { parseArgs } from 'node:util';
 import type { Solve } from '../../solver/engine/outcome.ts';
 import { crossCheck } from './cross-check.ts';
+import { validateProblem } from '../../solver/engine/validate-problem.ts';
 import { engines } from './engines.ts';
 import { fuzz } from './fuzz.ts';
-import { families, listInstances } from './instances.ts';
+import { families, listInstances, type Listed } from './instances.ts';
 import { kitchenBench } from './kitchen.ts';
-import { measure, type Row } from './measure.ts';
+import { measure, type Instance, type Row } from './measure.ts';
 import { replanBench } from './replan.ts';
 import { peersBench } from './peers.ts';
 import { csvHeading, csvRow, summaryOf } from './summary.ts';
@@ -56,30 +57,46 @@ Examples:
   npm run bench -- jobshop ../benchmarks/jobshop.json --only ft --seconds 30 --out ft.csv
 `;
 
-const { values, positionals } = parseArgs({
-  allowPositionals: true,
-  options: {
-    optima: { type: 'string' },
-    seconds: { type: 'string', default: '10' },
-    effort: { type: 'string' },
-    seed: { type: 'string', default: '1' },
-    engine: { type: 'string' },
-    only: { type: 'string', default: '' },
-    every: { type: 'string', default: '1' },
-    limit: { type: 'string' },
-    out: { type: 'string' },
-    sizes: { type: 'string', default: '20,40,80,160,320' },
-    solvers: { type: 'string', default: 'highs,chuffed' },
-    random: { type: 'string', default: '12' },
-    generated: { type: 'string', default: '3' },
-    problems: { type: 'string' },
-    found: { type: 'string' },
-    large: { type: 'boolean', default: false },
-    blocking: { type: 'boolean', default: false },
-    help: { type: 'boolean', default: false },
-  },
-});
+const options = {
+  optima: { type: 'string' },
+  seconds: { type: 'string', default: '10' },
+  effort: { type: 'string' },
+  seed: { type: 'string', default: '1' },
+  engine: { type: 'string' },
+  only: { type: 'string', default: '' },
+  every: { type: 'string', default: '1' },
+  limit: { type: 'string' },
+  out: { type: 'string' },
+  sizes: { type: 'string', default: '20,40,80,160,320' },
+  solvers: { type: 'string', default: 'highs,chuffed' },
+  random: { type: 'string', default: '12' },
+  generated: { type: 'string', default: '3' },
+  problems: { type: 'string' },
+  found: { type: 'string' },
+  large: { type: 'boolean', default: false },
+  blocking: { type: 'boolean', default: false },
+  help: { type: 'boolean', default: false },
+} as const;
 
+/** Says what is wrong with what was asked, without a trace of the program, and ends. */
+function refuse(error: unknown): never {
+  console.error(`${error instanceof Error ? error.message : String(error)}\nnpm run bench -- --help tells more`);
+  process.exit(2);
+}
+
+function parsed(): ReturnType<typeof parseArgs<{ allowPositionals: true; options: typeof options }>> {
+  try {
+    return parseArgs({ allowPositionals: true, options });
+  } catch (error) {
+    return refuse(error);
+  }
+}
+
+const { values, positionals } = parsed();
+for (const name of ['seconds', 'effort', 'seed', 'every', 'limit', 'random', 'generated'] as const)
+  if (values[name] !== undefined && !(Number(values[name]) >= 0))
+    refuse(new Error(`--${name} ${values[name]} is no number`));
+if (!/^(none|\d+(,\d+)*)$/.test(values.sizes)) refuse(new Error(`--sizes ${values.sizes} is no list of numbers`));
 const [family, path] = positionals;
 if (values.help || family === undefined) {
   console.log(help);
@@ -129,7 +146,11 @@ if (values.help || family === undefined) {
   console.error(help);
   process.exitCode = 2;
 } else {
-  bench(family, path);
+  try {
+    bench(family, path);
+  } catch (error) {
+    refuse(error);
+  }
 }
 
 function bench(named: string, at: string): void {
@@ -146,22 +167,40 @@ function bench(named: string, at: string): void {
     .slice(0, values.limit === undefined ? undefined : Number(values.limit));
   const [first] = listed;
   if (!first) throw new Error(`no instances of ${named} in ${at}`);
+  const unreadable: string[] = [];
+  const opened = (each: Listed): Instance | null => {
+    try {
+      const instance = each.open();
+      validateProblem(instance.problem);
+      return instance;
+    } catch (error) {
+      unreadable.push(`${each.name} cannot be read: ${(error as Error).message.split('\n')[0]}`);
+      return null;
+    }
+  };
 
   // The first solve pays for compiling the code, so it is done once for nothing.
-  measure(solve, first.open(), { ...limits, seconds: Math.min(2, seconds) });
+  const warm = opened(first);
+  if (warm !== null) measure(solve, warm, { ...limits, seconds: Math.min(2, seconds) });
+  unreadable.length = 0;
 
   const out = values.out === undefined ? process.stdout : createWriteStream(values.out);
   out.write(`${csvHeading()}\n`);
   const rows: Row[] = [];
   for (const each of listed) {
-    const row = measure(solve, each.open(), limits);
+    const instance = opened(each);
+    if (instance === null) continue;
+    const row = measure(solve, instance, limits);
     rows.push(row);
     out.write(`${csvRow(row)}\n`);
   }
   if (out !== process.stdout) out.end();
   console.error(`\n${named} ${at}, engine ${engineName}, ${seconds} s each, seed ${limits.seed}`);
-  console.error(summaryOf(rows, seconds));
-  if (rows.some((row) => row.faults.length > 0)) process.exitCode = 1;
+  if (rows.length > 0) console.error(summaryOf(rows, seconds));
+  if (rows.every(({ published }) => published === undefined))
+    console.error('no published bounds known: finishes are measured against the longest chain alone');
+  for (const words of unreadable) console.error(words);
+  if (unreadable.length > 0 || rows.some((row) => row.faults.length > 0)) process.exitCode = 1;
 }
 
 function engineNamed(wanted: string | undefined): { readonly name: string; readonly solve: Solve } {

@@ -1,8 +1,13 @@
-import { describe, expect, it } from 'vitest';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Problem } from '../../solver/engine/problem.ts';
 import { validateProblem } from '../../solver/engine/validate-problem.ts';
 import { bruteForce } from '../support/brute-force.ts';
 import { criticalPath } from './critical-path.ts';
+import { listInstances } from './instances.ts';
+import { readPublishedBounds } from './published-bounds.ts';
 import { readMultiMode } from './readers/multi-mode.ts';
 import { readPatterson } from './readers/patterson.ts';
 import { readProgenMax } from './readers/progen-max.ts';
@@ -131,5 +136,72 @@ RESOURCEAVAILABILITIES:
       [1, 2],
     ];
     expect(leastFinish(openShopProblem({ name: 'invented', jobs: 2, machines: 2, durations }))).toBe(3);
+  });
+});
+
+describe('folders never seen before', () => {
+  const project = '3 1\n4\n0 0 1 2\n5 2 1 3\n0 0 0\n';
+  let folder = '';
+  const put = (name: string, text: string): string => {
+    writeFileSync(join(folder, name), text);
+    return join(folder, name);
+  };
+  beforeEach(() => (folder = mkdtempSync(join(tmpdir(), 'afterheat-bench-'))));
+  afterEach(() => rmSync(folder, { recursive: true }));
+
+  it('are read without any list of published bounds', () => {
+    put('b10.rcp', project);
+    put('b9.rcp', project);
+    put('notes.txt', 'not an instance');
+    const listed = listInstances('rcpsp', folder, { blocking: false });
+    expect(listed.map(({ name }) => name.split('/').at(-1))).toEqual(['b9.rcp', 'b10.rcp']);
+    const instance = listed[0]!.open();
+    expect(instance.published).toBeUndefined();
+    expect(leastFinish(instance.problem)).toBe(5);
+  });
+
+  const odd: readonly { readonly name: string; readonly text: string; readonly words: RegExp }[] = [
+    { name: 'an empty file', text: '', words: /odd\.rcp: ends after 0 numbers/ },
+    { name: 'a file cut short', text: '3 1\n4\n0 0 1 2\n5', words: /odd\.rcp: wants 1 numbers after number 8, but 0 follow/ },
+    { name: 'numbers left over', text: `${project} 7 7`, words: /odd\.rcp: 2 numbers are left/ },
+    { name: 'more successors than numbers', text: '3 1\n4\n0 0 99 2\n', words: /odd\.rcp: wants 99 numbers after number 6/ },
+  ];
+  it.each(odd)('name the odd file and what is odd about it: $name', ({ text, words }) => {
+    put('odd.rcp', text);
+    const [listed] = listInstances('rcpsp', folder, { blocking: false });
+    expect(() => listed!.open()).toThrow(words);
+  });
+
+  it('are refused in words where there is nothing, or a file where a folder is wanted', () => {
+    const file = put('shops.json', '{}');
+    expect(() => listInstances('rcpsp', join(folder, 'none'), { blocking: false })).toThrow(/nothing at/);
+    expect(() => listInstances('rcpsp', file, { blocking: false })).toThrow(/is no folder/);
+    expect(() => listInstances('jobshop', folder, { blocking: false })).toThrow(/is no file/);
+    expect(() => listInstances('jobshop', file, { blocking: false })).toThrow(/no list "instances"/);
+  });
+
+  const lists: readonly { readonly name: string; readonly file: string; readonly text: string }[] = [
+    { name: 'bounds in columns', file: 'a.csv', text: 'file,lower_bound,upper_bound\nj30/j30_1_2.rcp,47,47\n' },
+    { name: 'optima beside instances', file: 'b.csv', text: 'Instance;Optimum\nj30_1_2;47\n' },
+    {
+      name: 'rows of parameter, instance, finish',
+      file: 'j30opt.sm',
+      text: 'Par Inst Finish\n1 2 47 0.1\n1 12 50 0.1\n',
+    },
+  ];
+  it.each(lists)('take published optima from $name', ({ file, text }) => {
+    const bounds = readPublishedBounds(put(file, text));
+    expect(bounds('x/j30/j30_1_2.rcp')).toMatchObject({ lower: 47, upper: 47 });
+    expect(bounds('x/j30/j30_1_3.rcp')).toBeUndefined();
+  });
+
+  it('take best known finishes as upper bounds alone, and PSPLIB’s own file names', () => {
+    const bounds = readPublishedBounds(put('j120hrs.sm', '1 2 109\n'));
+    expect(bounds('j1201_2.rcp')).toMatchObject({ lower: 0, upper: 109 });
+  });
+
+  it('refuse a list of neither form', () => {
+    expect(() => readPublishedBounds(put('c.csv', 'some words\nand more\n'))).toThrow(/neither a CSV/);
+    expect(() => readPublishedBounds(put('d.csv', 'file,colour\nx,red\n'))).toThrow(/no column of bounds/);
   });
 });

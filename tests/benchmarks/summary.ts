@@ -46,6 +46,7 @@ export function summaryOf(rows: readonly Row[], limit: number): string {
   );
   const seconds = rows.map((row) => Math.max(0.0005, row.proofSeconds ?? limit));
   const closed = rows.filter(({ published }) => published && published.lower === published.upper);
+  const open = planned.filter((row) => !row.proven && row.criticalPath < Infinity);
   const faulty = rows.filter((row) => row.faults.length > 0);
   return [
     `proven ${count((row) => row.proven)}/${rows.length} (of them impossible ${count((row) => row.kind === 'impossible')})`,
@@ -55,6 +56,8 @@ export function summaryOf(rows: readonly Row[], limit: number): string {
     `equal to the published optimum ${closed.filter(same).length}/${closed.length}`,
     `mean over the best published finish ${mean(overOptimum)} %`,
     `mean over the longest chain ${mean(overPath)} %`,
+    `mean gap between bound and finish ${mean(gaps(rows))} % (${mean(gaps(open))} % of the ${open.length} not proven, where the longest chain alone leaves ${mean(open.map((row) => gap(row.finish, row.criticalPath)))} %)`,
+    `bounds below the longest chain ${count((row) => row.bound !== null && row.criticalPath < Infinity && row.bound < row.criticalPath)}`,
     `geometric mean of seconds to proof ${geometricMean(seconds).toFixed(4)} (${limit} where not proven)`,
     `mean seconds to best ${mean(
       planned.map((row) => row.bestSeconds ?? 0),
@@ -64,6 +67,12 @@ export function summaryOf(rows: readonly Row[], limit: number): string {
     `faulty answers ${faulty.length}${faulty.map((row) => `\n  ${row.instance}: ${row.faults.join('; ')}`).join('')}`,
   ].join('\n');
 }
+
+/** How far a finish is above a bound, in hundredths of the bound. */
+const gap = (finish: number | null, bound: number | null): number =>
+  finish === null || bound === null || bound <= 0 ? 0 : (finish / bound - 1) * 100;
+const gaps = (rows: readonly Row[]): number[] =>
+  rows.filter((row) => row.finish !== null).map((row) => gap(row.finish, row.bound));
 
 function same({ finish, kind, published }: Row): boolean {
   return published?.upper === Infinity ? kind === 'impossible' : finish === published?.upper;

@@ -2,6 +2,8 @@
 export interface Numbers {
   readonly next: () => number;
   readonly take: (count: number) => number[];
+  /** @throws Error where numbers are left, so that this is not the format it was taken for */
+  readonly end: () => void;
 }
 
 /**
@@ -20,5 +22,13 @@ export function numbersIn(text: string, name: string): Numbers {
     position += 1;
     return Number(word);
   };
-  return { next, take: (count) => Array.from({ length: count }, next) };
+  const take = (count: number): number[] => {
+    if (count < 0 || count > found.length - position)
+      throw new Error(`${name}: wants ${count} numbers after number ${position}, but ${found.length - position} follow`);
+    return Array.from({ length: count }, next);
+  };
+  const end = (): void => {
+    if (position < found.length) throw new Error(`${name}: ${found.length - position} numbers are left at the end`);
+  };
+  return { next, take, end };
 }

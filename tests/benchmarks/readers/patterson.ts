@@ -10,15 +10,17 @@ import { after, problemOf, resourcesOf, usesOf } from './parts.ts';
  * @see source: Patterson (1984), Management Science 30(7); Kolisch & Sprecher (1997), EJOR 96, 205–216
  */
 export function readPatterson(text: string, name: string): Problem {
-  const { next, take } = numbersIn(text, name);
+  const { next, take, end } = numbersIn(text, name);
   const count = next();
   const resources = next();
   const capacities = take(resources);
+  if (count < 2) throw new Error(`${name}: ${count} activities, but there is a dummy first and a dummy last`);
   const rows = Array.from({ length: count }, () => ({
     duration: next(),
     demands: take(resources),
     successors: take(next()),
   }));
+  end();
   const inner = (index: number): boolean => index > 0 && index < count - 1;
   const tasks = rows.flatMap(({ duration, demands }, index): Task[] =>
     inner(index)
