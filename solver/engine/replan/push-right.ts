@@ -23,7 +23,7 @@ export function pushRight(nodes: number, arcs: readonly OrderArc[], lower: Int32
   times[0] = 0;
   const raisedBy = new Int32Array(nodes).fill(-1);
   let steps = 0;
-  for (;;) {
+  for (let round = 1; ; round++) {
     let changed = false;
     for (let index = 0; index < arcs.length; index++) {
       const { from, to, least } = arcs[index]!;
@@ -38,8 +38,30 @@ export function pushRight(nodes: number, arcs: readonly OrderArc[], lower: Int32
       }
     }
     steps += arcs.length;
+    if (changed && round % LOOK === 0) {
+      const cycle = anyCycle(arcs, raisedBy, nodes);
+      if (cycle !== null) return { kind: 'cycle', arcs: cycle, steps };
+    }
     if (!changed) return { kind: 'times', times, steps };
   }
+}
+
+/** Passes between looks for a cycle among the raising arcs, where times still rise. */
+const LOOK = 2;
+
+/** A cycle among the arcs that raised nodes last: it has been gone round, so its gaps sum to more than 0. */
+function anyCycle(arcs: readonly OrderArc[], raisedBy: Int32Array, nodes: number): readonly OrderArc[] | null {
+  const walk = new Int32Array(nodes);
+  for (let start = 0; start < nodes; start++) {
+    let at = start;
+    while (walk[at] === 0 && raisedBy[at]! >= 0) {
+      walk[at] = start + 1;
+      at = arcs[raisedBy[at]!]!.from;
+    }
+    if (walk[at] === start + 1 && raisedBy[at]! >= 0) return cycleFrom(at, arcs, raisedBy, nodes);
+    if (walk[at] === 0) walk[at] = start + 1;
+  }
+  return null;
 }
 
 /** Walks back over the raising arcs until a node comes twice; from the origin raised, the way to it closes over a lower bound. */

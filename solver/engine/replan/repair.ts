@@ -2,8 +2,9 @@
  * Where the old order cannot be carried on: the fewest moves that make it possible again.
  *
  * What stands against each other is a cycle of arcs; every way out takes one of its orders the other way round, or lets one of its
- * tasks go elsewhere. So the moves are taken from the cycle, breadth first, until one way keeps every rule (conflict-directed
- * repair, as in Minton, Johnston, Philips, Laird 1992, "Minimizing conflicts", on orders instead of values).
+ * tasks go elsewhere. So the moves are taken from the cycle, breadth first over a beam of the least changed ways, until one keeps
+ * every rule (conflict-directed repair, as in Minton, Johnston, Philips, Laird 1992, "Minimizing conflicts", on orders instead of
+ * values).
  */
 import type { Budget } from '../budget.ts';
 import { withTimes, type OrderArc } from '../explain/plan-order.ts';
@@ -17,14 +18,28 @@ import { moves, type Way } from './moves.ts';
 import type { Problem } from '../problem.ts';
 import { timesOf } from './worth.ts';
 
-/** Most moves one after another, and most ways looked at. */
-const DEPTH = 6;
+/** Most moves one after another, ways kept at each depth, and ways looked at in all. */
+const DEPTH = 8;
+const BEAM = 4;
 const WAYS = 600;
 
 interface Node {
   readonly way: Way;
   readonly cycle: readonly OrderArc[];
-  readonly depth: number;
+  /** Places in sequences and options that are not the old ones. */
+  readonly moved: number;
+}
+
+/** How far a way is from another: options that differ, and neighbours that are no longer such. */
+function distance(from: Way, to: Way): number {
+  let count = to.choices.reduce((sum, option, choice) => sum + Number(option !== from.choices[choice]), 0);
+  for (const [resource, list] of to.sequences) {
+    const before = from.sequences.get(resource) ?? [];
+    if (before === list) continue;
+    const after = new Map(before.slice(1).map((task, index) => [task, before[index]!]));
+    count += list.slice(1).filter((task, index) => after.has(task) && after.get(task) !== list[index]).length;
+  }
+  return count;
 }
 
 const nameOf = (way: Way): string => JSON.stringify([way.choices, [...way.sequences]]);
@@ -50,7 +65,7 @@ export function repair(
   const present = presence(problem);
   const start: Way = { choices: old.choices, sequences: order.sequences };
   const seen = new Set([nameOf(start)]);
-  let frontier: readonly Node[] = [{ way: start, cycle, depth: 0 }];
+  let frontier: readonly Node[] = [{ way: start, cycle, moved: 0 }];
   let looked = 0;
   for (let depth = 1; depth <= DEPTH && frontier.length > 0; depth++) {
     const next: Node[] = [];
@@ -68,7 +83,7 @@ export function repair(
         );
         budget.spend(carried.steps);
         if (carried.kind === 'cycle') {
-          next.push({ way: moved, cycle: carried.arcs, depth });
+          next.push({ way: moved, cycle: carried.arcs, moved: distance(start, moved) });
           continue;
         }
         const solution = withTimes({ choices: moved.choices, tasks: old.tasks }, carried.times);
@@ -78,7 +93,7 @@ export function repair(
         if (best === null || found.worth.total < best.worth.total) best = found;
       }
     if (best !== null) return best;
-    frontier = next;
+    frontier = next.sort((a, b) => a.moved - b.moved || a.cycle.length - b.cycle.length).slice(0, BEAM);
   }
   return null;
 }

@@ -63,10 +63,13 @@ export type ReplanOutcome =
       readonly work: number;
     };
 
-/** Share of the effort for the fewest moves that make the old order possible again. */
-const REPAIR_SHARE = 0.7;
+/** Effort for the fewest moves that make the old order possible again, as a share of that asked. */
+const REPAIR_SHARE = 0.25;
 /** The learner's units are smaller than the ensemble's, in which effort is counted (see `together.ts`). */
 const LEARNER_UNITS = 20;
+/** Work of the learner's slices from nothing, its own units, and slices without gain after which it ends. */
+const REORDER_WORK = 60_000;
+const PATIENCE = 8;
 /** Conflicts of one slice of the learner. */
 const SLICE = 250;
 /** Effort below which the learner is not begun, for each pair of tasks on a resource and each option: what its model costs to build. */
@@ -138,6 +141,9 @@ class Replanning {
     const carriedOn = best?.worth.total ?? null;
     if (asked.effort <= 0) return best === null ? this.without(null, true) : this.outcome(best, carriedOn, bound);
     if (best === null && carried.kind === 'cycle') best = this.repaired(carried.arcs);
+    // With everybody and everything where it was first, for that is soon asked; then whatever may change.
+    if (best === null) best = this.leastChanged(bound, asked.old.choices);
+    if (best === null) best = this.leastChanged(bound, settled.decided);
     if (best === null) {
       const found = this.fresh();
       if ('clash' in found) return this.without(found.clash, found.stopped);
@@ -221,6 +227,30 @@ class Replanning {
       (task) => asked.facts[startNode(task)] !== OPEN,
       new Budget(asked.effort * REPAIR_SHARE, asked.shouldStop),
     );
+  }
+
+  /** A way to go on by the learner on the whole question, from nothing, with some options taken as they are. */
+  private leastChanged(bound: number, taken: readonly (number | null)[]): Going | null {
+    const { asked, settled } = this;
+    const { problem: whole } = settled;
+    const exact = exactProblem(asked, whole, bound, whole.horizon);
+    const { problem, widen } = condition(exact.problem, [...taken, ...asked.units.map(() => null)]);
+    const learner = new Learner(problem, asked.seed);
+    const began = this.learnerWork;
+    let misses = 0;
+    while (!learner.done && !learner.impossible && !learner.model.tooLarge && misses < PATIENCE) {
+      const left = asked.effort - Math.floor(learner.work / LEARNER_UNITS);
+      if (left <= 0) break;
+      const step = learner.improve({
+        conflicts: SLICE,
+        work: Math.min(left * LEARNER_UNITS, REORDER_WORK),
+        ...(asked.shouldStop === undefined ? {} : { shouldStop: asked.shouldStop }),
+      });
+      if (step === 'stopped') break;
+      misses = step === 'spent' ? misses + 1 : 0;
+    }
+    this.learnerWork = began + learner.work;
+    return learner.best === null ? null : this.closer(exact.restrict(widen(learner.best)));
   }
 
   /** A way to go on where no few moves lead anywhere. */

@@ -259,23 +259,23 @@ function holdAgainstEveryWay(asked: ReplanAsked, seed: number, seen: Seen): void
 describe('replanning tiny random plans, beside every way to go on', () => {
   it('is worth what the best is worth, where it is proven, and never less: problems of every feature', () => {
     const seen: Seen = { wrong: [], proven: 0, better: 0, impossible: 0 };
-    for (let seed = 0; seed < 100; seed++) {
+    for (let seed = 0; seed < 60; seed++) {
       const asked = randomAsked(seed, false);
       if (asked !== null) holdAgainstEveryWay(asked, seed, seen);
     }
     expect(seen.wrong).toEqual([]);
-    expect(seen.proven).toBeGreaterThan(40);
-    expect(seen.impossible).toBeGreaterThan(1);
+    expect(seen.proven).toBeGreaterThan(25);
+    expect(seen.impossible).toBeGreaterThan(0);
   });
 
   it('is worth what the best is worth, where it is proven, and never less: two who share jobs', () => {
     const seen: Seen = { wrong: [], proven: 0, better: 0, impossible: 0 };
-    for (let seed = 0; seed < 240; seed++) {
+    for (let seed = 0; seed < 150; seed++) {
       const asked = randomAsked(seed, true);
       if (asked !== null) holdAgainstEveryWay(asked, seed, seen);
     }
     expect(seen.wrong).toEqual([]);
     expect(seen.proven).toBeGreaterThan(80);
-    expect(seen.better).toBeGreaterThan(8);
+    expect(seen.better).toBeGreaterThan(4);
   });
 });
