@@ -12,10 +12,10 @@ const MOST_REMEMBERED = 40;
 /** Mark of all that decides a plan. */
 const markOf = (job: PlanJob): string => createHash('sha256').update(JSON.stringify(job)).digest('hex');
 
-/** A result that the same documents, seed and effort would give again. A stopped one depends on the moment. */
+/** A result that the same documents, seed and effort would give again. A stopped one depends on the moment, what is told of a clash too. */
 function lasting(result: PlanResult, stopped: boolean): boolean {
-  if (result.kind === 'planned') return !stopped;
-  return result.kind === 'impossible' || result.kind === 'refused';
+  if (result.kind === 'planned' || result.kind === 'impossible') return !stopped;
+  return result.kind === 'refused';
 }
 
 /** `Host.startPlan` over a library and a solver. */

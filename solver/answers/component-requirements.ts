@@ -14,7 +14,8 @@ import {
 } from '../translate/requirement-names.ts';
 import type { SessionInput } from '../translate/session-to-problem.ts';
 import type { Requirement } from './requirement.ts';
-import { minutesInWords } from './session-words.ts';
+import { crewOf } from './session-requirements.ts';
+import { listed, minutesInWords } from './session-words.ts';
 import { withoutLags } from './without-lags.ts';
 
 type Part = Omit<Requirement, 'id' | 'document'>;
@@ -30,6 +31,7 @@ export function componentRequirements(input: SessionInput): readonly Requirement
           ...orders(input, component, step, index),
           ...heat(input, component, step, index),
           ...lengths(component, step, index),
+          ...whoMay(input, component, step, index),
         ]),
         ...days(component),
         ...fridge(component),
@@ -132,17 +134,55 @@ function lengths(component: Component, step: Step, index: number): readonly Part
         boils ? `its ${most === 0 ? '' : `${minutesInWords(most)} and the `}time to the boil` : minutesInWords(most)
       }`,
       mend: `let ${step.name} go on for longer`,
-      relaxInput: (input) => ({
-        ...input,
-        adjust: (written) => {
-          const instance = input.adjust?.(written) ?? written;
-          if (instance.component.id !== component.id || instance.step.id !== step.id) return instance;
-          return unlimited(instance);
-        },
-      }),
+      relaxInput: adjusted(component, step, unlimited),
     },
   ];
 }
+
+/** Work that not everybody of the crew may do. */
+function whoMay({ session, crew }: SessionInput, component: Component, step: Step, index: number): readonly Part[] {
+  const ids = crewOf(session, crew);
+  const cooks = session.people.filter(({ id }) => ids.includes(id));
+  const asked = [step, ...(step.alternatives ?? [])].flatMap((way) =>
+    way.segments.flatMap((segment) =>
+      segment.hands === 'on' ? (segment.who ?? []) : (segment.checks ?? []).flatMap((check) => check.who ?? []),
+    ),
+  );
+  const able = cooks.filter(({ can }) => asked.every((what) => can.includes(what)));
+  if (asked.length === 0 || able.length === cooks.length) return [];
+  return [
+    {
+      kind: 'limit',
+      path: `steps[${index}].segments.who`,
+      words: `only ${listed(able.map(({ name }) => name))} may do ${step.name} (${component.name})`,
+      mend: `let others do ${step.name}, watched`,
+      relaxInput: adjusted(component, step, byAnybody),
+    },
+  ];
+}
+
+const byAnybody = (instance: StepInstance): StepInstance => ({
+  ...instance,
+  ways: instance.ways.map((way) => ({
+    ...way,
+    parts: way.parts.map((part) =>
+      part.hands === 'on'
+        ? { ...part, who: null }
+        : { ...part, checks: part.checks.map((check) => ({ ...check, who: null })) },
+    ),
+  })),
+});
+
+/** A step changed in every batch, whatever else is changed in it. */
+const adjusted =
+  (component: Component, step: Step, change: (instance: StepInstance) => StepInstance) =>
+  (input: SessionInput): SessionInput => ({
+    ...input,
+    adjust: (written) => {
+      const instance = input.adjust?.(written) ?? written;
+      return instance.component.id === component.id && instance.step.id === step.id ? change(instance) : instance;
+    },
+  });
 
 const unlimited = (instance: StepInstance): StepInstance => ({
   ...instance,

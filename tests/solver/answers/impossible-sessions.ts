@@ -275,6 +275,16 @@ export const impossibleSessions: readonly Impossible[] = [
     singles: ['steps[0].segments'],
   },
   {
+    // 2 × 6 minutes that Ada alone may do in 10, while the child is free.
+    name: 'work that one of two may do',
+    given: given(
+      ['one', 'two'].map((id) => component(id, [step('drain', [on(6, { who: 'adult' })])])),
+      { longest: 'PT10M', people: [ada, { id: 'kit', name: 'Kit', can: [] }] },
+    ),
+    clash: ['longest', 'people', 'steps[0].segments.who', 'steps[0].segments.who'],
+    singles: ['longest', 'people', 'steps[0].segments.who', 'steps[0].segments.who'],
+  },
+  {
     // Two reasons that have nothing to do with each other: no single one mends both.
     name: 'a pin too early and a table too early',
     given: given(
