@@ -146,6 +146,28 @@ describe.skipIf(reason !== null)('the served app', () => {
     await list.waitFor({ state: 'detached' });
   });
 
+  test('the keyboard asks what would help: gains come one by one, and it is stopped with what is known', async () => {
+    const toggle = page.getByRole('button', { name: 'What would help?' });
+    await toggle.focus();
+    await page.keyboard.press('Enter');
+    expect(await toggle.getAttribute('aria-expanded')).toBe('true');
+    const gains = page.getByRole('list', { name: 'Helps that gain minutes' });
+    await gains.getByRole('listitem').first().waitFor({ timeout: PATIENCE });
+    expect(await gains.getByRole('listitem').first().textContent()).toMatch(/min sooner/);
+    const stop = page.getByRole('button', { name: 'Stop with what is known' });
+    // It may have had its answer already.
+    if (await stop.isVisible()) {
+      await stop.focus();
+      await page.keyboard.press('Enter');
+    }
+    await stop.waitFor({ state: 'detached', timeout: PATIENCE });
+    expect(await seriousFaults(page)).toEqual([]);
+    await toggle.focus();
+    await page.keyboard.press('Enter');
+    await gains.waitFor({ state: 'detached' });
+    expect(app.complaints).toEqual([]);
+  });
+
   test('the running order is the same plan as a table', async () => {
     await page.getByRole('button', { name: 'Running order' }).click();
     expect(
