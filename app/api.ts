@@ -4,6 +4,7 @@
  */
 import type { RequirementWords } from '../solver/answers/requirement.ts';
 import type { HelpReport } from '../solver/answers/what-would-help.ts';
+import type { HowSure } from '../solver/answers/how-sure.ts';
 import type { Kitchen } from '../solver/kitchen/kitchen.ts';
 import type { Plan } from '../solver/kitchen/plan.ts';
 import type { Intent, Session } from '../solver/kitchen/session.ts';
@@ -65,7 +66,14 @@ export interface Clash {
 
 /** How planning ended. `violations` of the checker are sentences; a plan with any is never shown as sound. */
 export type PlanResult =
-  | { readonly kind: 'planned'; readonly plan: Plan; readonly solveMs: number; readonly firstPlanMs: number }
+  | {
+      readonly kind: 'planned';
+      readonly plan: Plan;
+      readonly solveMs: number;
+      readonly firstPlanMs: number;
+      /** The chances of its finish when work takes longer or less; absent where that was not asked. */
+      readonly sure?: HowSure;
+    }
   | {
       readonly kind: 'impossible';
       readonly reason: string;

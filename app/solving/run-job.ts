@@ -1,5 +1,6 @@
 /** One job from order to result: planned, then held to the checker before anybody sees it. */
 import type { Clash, PlanProgress, PlanResult } from '../api.ts';
+import { howSure } from '../../solver/answers/how-sure.ts';
 import { whyNot } from '../../solver/answers/why-not.ts';
 import { checkPlan } from '../../solver/checker/check-plan.ts';
 import { planSession } from '../../solver/translate/plan-session.ts';
@@ -41,7 +42,15 @@ export function runJob(job: PlanJob, { shouldStop, onProgress, now }: JobControl
   const violations = checkPlan(outcome.plan, { wallOffset });
   if (violations.length > 0)
     return { kind: 'failed-check', violations: violations.map(({ rule, message }) => `Rule ${rule}: ${message}`) };
-  return { kind: 'planned', plan: outcome.plan, solveMs, firstPlanMs: firstPlanMs ?? solveMs };
+  const sure = howSure(outcome.plan, { seed: job.seed, wallOffset, shouldStop });
+  return {
+    kind: 'planned',
+    plan: outcome.plan,
+    solveMs,
+    firstPlanMs: firstPlanMs ?? solveMs,
+    // Of few samples nothing can be said.
+    ...(sure.kind === 'sure' && !sure.stopped ? { sure } : {}),
+  };
 }
 
 /** Work units for the question why not: a few seconds. */

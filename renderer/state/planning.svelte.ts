@@ -1,5 +1,6 @@
 /** One request and how far it is: picks, progress with the bound closing in, the result, and how to stop. */
 import type { Host, PlanProgress, PlanRequest, PlanResult } from '../../app/api.ts';
+import type { HowSure } from '../../solver/answers/how-sure.ts';
 import type { Plan } from '../../solver/kitchen/plan.ts';
 
 export type Planning =
@@ -29,6 +30,12 @@ export class PlanningState {
   }
   get plan(): Plan | null {
     return this.#plan;
+  }
+
+  /** How sure the plan in sight is; null while that is not known. */
+  get sure(): HowSure | null {
+    const planning = this.#planning;
+    return planning.kind === 'done' && planning.result.kind === 'planned' ? (planning.result.sure ?? null) : null;
   }
 
   /** The plan in sight was made for another request, and this one is not there yet. */
