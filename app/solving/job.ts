@@ -8,7 +8,7 @@ import type { Intent, Session } from '../../solver/kitchen/session.ts';
 export const DEFAULT_EFFORT = 4_000_000;
 export const DEFAULT_SEED = 1;
 /** Work units for the question what would help: some ten to fifteen seconds. */
-export const DEFAULT_HELP_EFFORT = 10_000_000;
+export const DEFAULT_HELP_EFFORT = 12_000_000;
 
 /** All that decides a plan. */
 export interface PlanJob {

@@ -12,9 +12,12 @@ export const LEARNER_UNITS = 20;
 /** Conflicts between looks at the effort and the caller. */
 const SLICE = 250;
 
+/** Work units that a learner takes before it begins: pairs of tasks are looked at. */
+export const setUpWork = (problem: Problem): number => 2 * problem.tasks.length ** 2;
+
 export interface ShorterOptions {
   readonly seed: number;
-  /** Most work units, in those of the ensemble. */
+  /** Most work units of search, in those of the ensemble. */
   readonly effort: number;
   readonly shouldStop?: () => boolean;
   /** The first plan that is better than the one at hand is enough. */
@@ -28,6 +31,7 @@ export interface Shorter {
   readonly value: number;
   /** No plan is better than this. */
   readonly bound: number;
+  /** Work units, set-up among them. */
   readonly work: number;
 }
 
@@ -76,6 +80,6 @@ export function shorter(
     solution: learner.best ?? found?.solution ?? null,
     value: learner.values[0] ?? value,
     bound: Math.max(bound, Math.min(learner.bounds[0] ?? 0, learner.values[0] ?? Infinity)),
-    work: spent(),
+    work: spent() + setUpWork(asked),
   };
 }

@@ -17,7 +17,7 @@ import { cheapness, helpWords, type Help, type HelpWords } from './help.ts';
 import { groupsOf } from './help-groups.ts';
 import { kitchenHelps } from './kitchen-helps.ts';
 import { LengthQuestions, type LengthAnswer } from './length-questions.ts';
-import { LEARNER_UNITS, shorter } from './shorter.ts';
+import { LEARNER_UNITS, setUpWork, shorter } from './shorter.ts';
 import { stepHelps } from './step-helps.ts';
 
 /** Minutes from the start of the session: when the last work ends, or before a table time when the first begins. */
@@ -163,6 +163,7 @@ class Asking {
       this.#problem,
       helps.map((help) => ({ name: help.id, open: (problem) => help.relaxProblem!(problem, translation) })),
     );
+    this.work += setUpWork(questions.problem);
     const start = carriedOver(this.#problem, this.base.solution, questions.problem);
     if (!questions.ready || start === null) return;
     questions.guideBy(start);
@@ -246,7 +247,7 @@ class Asking {
       ...(shouldStop === undefined ? {} : { shouldStop }),
       ...(start === null ? {} : { start }),
     });
-    this.work += outcome.work;
+    this.work += outcome.work + setUpWork(problem);
     if (!('solution' in outcome)) return;
     const { value, bound } = outcome.tiers[0]!;
     this.#improveBase(problem, outcome.solution, value);
