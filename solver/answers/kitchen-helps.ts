@@ -70,6 +70,14 @@ function sorts<T extends Thing>(list: readonly T[]): readonly T[] {
   });
 }
 
+/** What is like another thing hangs on the same power limits. */
+const onSameLimits = (kitchen: Kitchen, id: string): Kitchen => ({
+  ...kitchen,
+  power: kitchen.power.map((limit) =>
+    limit.members?.includes(id) === true ? { ...limit, members: [...limit.members, `${id}${MORE}`] } : limit,
+  ),
+});
+
 const another = <T extends Thing>(thing: T): T => ({
   ...thing,
   id: `${thing.id}${MORE}`,
@@ -86,7 +94,10 @@ function things(kitchen: Kitchen): readonly Help[] {
       kind,
       words: `another ${thing.name}`,
       caution: '',
-      relaxInput: inKitchen((given) => ({ ...given, [list]: [...given[list], another(thing)] })),
+      relaxInput: inKitchen((given) => ({
+        ...onSameLimits(given, thing.id),
+        [list]: [...given[list], another(thing)],
+      })),
     }));
   return [
     ...of('boards', 'board'),
@@ -114,7 +125,7 @@ function heat(kitchen: Kitchen): readonly Help[] {
             words: `another burner like the ${biggest.name}`,
             caution: '',
             relaxInput: inKitchen((given) => ({
-              ...given,
+              ...onSameLimits(given, biggest.id),
               hob: { ...given.hob, burners: [...given.hob.burners, another(biggest)] },
             })),
           },
@@ -141,7 +152,7 @@ function heat(kitchen: Kitchen): readonly Help[] {
         words: `another oven like the ${oven.name}`,
         caution: '',
         relaxInput: inKitchen((given) => ({
-          ...given,
+          ...onSameLimits(given, oven.id),
           ovens: [
             ...given.ovens,
             { ...another(oven), racks: oven.racks.map((rack) => ({ ...rack, id: `${rack.id}${MORE}` })) },

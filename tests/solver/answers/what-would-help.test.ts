@@ -101,6 +101,23 @@ describe('what would help, worked out by hand', () => {
     expect(of(report, 'oven oven')).toMatchObject({ finish: 23 + 32, gain: 32, proven: true });
   });
 
+  test('another oven hangs on the same circuit, which feeds only one', () => {
+    const baked = (id: string, celsius: number): Component =>
+      component(id, [step('bake', [on(1), off(30), on(1)], [inOven(celsius)])]);
+    const report = answered(
+      given(
+        [baked('bread', 200), baked('pizza', 250)],
+        {},
+        {
+          ovens: [linearOven('oven', 1)],
+          power: [{ id: 'circuit', name: 'the oven circuit', limitW: 4000, members: ['oven'] }],
+        },
+      ),
+    );
+    // An oven is on for 18 + 32 minutes and then, or before, another for 23 + 32: longer than one that is turned up.
+    expect(of(report, 'oven oven')).toMatchObject({ gain: 0, mostGain: 0, proven: true });
+  });
+
   test('before a table time the gain is how much later work may begin', () => {
     const report = answered(
       given(
