@@ -1,5 +1,6 @@
 // Builds one Node entry of the project when its sources are newer than the last build, then runs it.
 // Usage: node .config/run.mjs ENTRY.ts [arguments…]
+import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -15,15 +16,15 @@ function newest(path) {
   return Math.max(stat.mtimeMs, ...readdirSync(path).map((name) => newest(join(path, name))));
 }
 
-/**
- * Bundles `entry` (a path from the root) into `.out/node/`, with the solver's thread beside it as `worker.js`, unless that is up
- * to date.
- * @returns the absolute path of the built module
- */
-export async function buildNodeEntry(entry) {
+/** Where the build of an entry goes. */
+function placesOf(entry) {
   const out = join(root, '.out', 'node', entry.replace(/\.ts$/, '').replaceAll('/', '-'));
-  const file = join(out, `${basename(entry, '.ts')}.js`);
-  const stamp = join(out, 'stamp');
+  return { out, file: join(out, `${basename(entry, '.ts')}.js`), stamp: join(out, 'stamp') };
+}
+
+/** Whether the last build of an entry is newer than everything it may be made of. */
+function isFresh(entry) {
+  const { file, stamp } = placesOf(entry);
   const sources = [
     'app',
     'solver',
@@ -33,7 +34,17 @@ export async function buildNodeEntry(entry) {
     ...(entry.startsWith('tests') ? ['tests'] : []),
   ];
   const changed = Math.max(...sources.map((source) => newest(join(root, source))));
-  if (existsSync(file) && newest(stamp) > changed) return file;
+  return existsSync(file) && newest(stamp) > changed;
+}
+
+/**
+ * Bundles `entry` (a path from the root) into `.out/node/`, with the solver's thread beside it as `worker.js`, unless that is up
+ * to date.
+ * @returns the absolute path of the built module
+ */
+export async function buildNodeEntry(entry) {
+  const { out, file } = placesOf(entry);
+  if (isFresh(entry)) return file;
   // Built aside and then moved, so that two runs at once never see half a build.
   const aside = `${out}.${process.pid}`;
   const began = new Date();
@@ -70,6 +81,9 @@ export async function buildNodeEntry(entry) {
 
 /** Builds an entry if need be and runs it as though it had been called itself. */
 export async function runNodeEntry(entry, args) {
+  // Built in a process of its own, so that the build's memory is not counted as the program's.
+  if (!isFresh(entry))
+    execFileSync(process.execPath, [fileURLToPath(import.meta.url), '--build', entry], { stdio: 'inherit' });
   const file = await buildNodeEntry(entry);
   process.argv = [process.argv[0], file, ...args];
   await import(pathToFileURL(file).href);
@@ -77,5 +91,6 @@ export async function runNodeEntry(entry, args) {
 
 if (process.argv[1] && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
   const [entry, ...rest] = process.argv.slice(2);
-  await runNodeEntry(entry, rest);
+  if (entry === '--build') await buildNodeEntry(rest[0]);
+  else await runNodeEntry(entry, rest);
 }

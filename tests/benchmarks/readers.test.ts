@@ -162,9 +162,17 @@ describe('folders never seen before', () => {
 
   const odd: readonly { readonly name: string; readonly text: string; readonly words: RegExp }[] = [
     { name: 'an empty file', text: '', words: /odd\.rcp: ends after 0 numbers/ },
-    { name: 'a file cut short', text: '3 1\n4\n0 0 1 2\n5', words: /odd\.rcp: wants 1 numbers after number 8, but 0 follow/ },
+    {
+      name: 'a file cut short',
+      text: '3 1\n4\n0 0 1 2\n5',
+      words: /odd\.rcp: wants 1 numbers after number 8, but 0 follow/,
+    },
     { name: 'numbers left over', text: `${project} 7 7`, words: /odd\.rcp: 2 numbers are left/ },
-    { name: 'more successors than numbers', text: '3 1\n4\n0 0 99 2\n', words: /odd\.rcp: wants 99 numbers after number 6/ },
+    {
+      name: 'more successors than numbers',
+      text: '3 1\n4\n0 0 99 2\n',
+      words: /odd\.rcp: wants 99 numbers after number 6/,
+    },
   ];
   it.each(odd)('name the odd file and what is odd about it: $name', ({ text, words }) => {
     put('odd.rcp', text);

@@ -109,6 +109,8 @@ export function improve(
     budget.spend(carried.steps);
     if (carried.kind === 'cycle' || carried.finish >= limit) return null;
     const solution = withTimes({ choices: way.choices, tasks: from.tasks }, carried.times);
+    // What is due soon is left alone by what is moved elsewhere, too.
+    if (solution.tasks.some((at, task) => still(task) && at?.start !== from.tasks[task]?.start)) return null;
     budget.spend(VERIFY_STEPS);
     if (verifySolution(problem, solution).length > 0) return null;
     return { solution, worth: worth(solution) };

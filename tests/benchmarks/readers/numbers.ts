@@ -24,7 +24,9 @@ export function numbersIn(text: string, name: string): Numbers {
   };
   const take = (count: number): number[] => {
     if (count < 0 || count > found.length - position)
-      throw new Error(`${name}: wants ${count} numbers after number ${position}, but ${found.length - position} follow`);
+      throw new Error(
+        `${name}: wants ${count} numbers after number ${position}, but ${found.length - position} follow`,
+      );
     return Array.from({ length: count }, next);
   };
   const end = (): void => {

@@ -24,6 +24,13 @@ function past(plan: Plan, now: number): readonly string[] {
     .sort();
 }
 
+/** Who begins a step, and what it has from its start on. */
+const whoAndWhere = ({ segments, places, start }: PlannedStep): string =>
+  JSON.stringify([
+    segments[0]?.person,
+    places.filter(({ from }) => from === start).map(({ kind, id }) => `${kind} ${id}`),
+  ]);
+
 const underWay = (plan: Plan, now: number): readonly PlannedStep[] =>
   plan.steps.filter(({ kind, start, end }) => kind !== 'preheat' && start < now && end > now);
 
@@ -62,6 +69,17 @@ describe('replanning random sessions', () => {
         if (result.carriedOn === null || result.worth.total < result.carriedOn) seen.better++;
         if (result.carriedOn !== null && result.worth.total > result.carriedOn) faults.push(`${name}: worse`);
         if (result.bound > result.worth.total) faults.push(`${name}: bound above worth`);
+        // What is due within three minutes, and carrying on leaves there, is left alone.
+        const carried = running.replan({ now, events, effort: 0 });
+        if (carried.kind === 'replanned')
+          for (const step of made.plan.steps) {
+            if (step.kind === 'preheat' || step.start < now || step.start >= now + 3) continue;
+            const [kept, found] = [carried.plan, result.plan].map((plan) =>
+              plan.steps.find(({ id }) => id === step.id),
+            );
+            if (kept?.start === step.start && (found?.start !== step.start || whoAndWhere(found) !== whoAndWhere(step)))
+              faults.push(`${name}: ${step.id} is due at ${step.start}, and is not left alone`);
+          }
         const expected = past(made.plan, now).filter((line) => !events.some(({ step }) => line.startsWith(`${step}:`)));
         const kept = past(result.plan, now);
         for (const line of expected) if (!kept.includes(line)) faults.push(`${name}: ${line} is no longer`);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { Restarts } from '../../../../solver/engine/learning/core.ts';
 import { Learner } from '../../../../solver/engine/learning/learner.ts';
 import type { Problem } from '../../../../solver/engine/problem.ts';
 import type { Solution } from '../../../../solver/engine/outcome.ts';
@@ -61,7 +62,7 @@ function audit(problem: Problem, plans: readonly Solution[]): { checked: number;
   };
   for (let slice = 0; slice < 10 && !learner.done && !learner.impossible && wrong.length === 0; slice++) {
     learner.improve({ conflicts: CONFLICTS });
-    if (learner.best !== null) learner.raise({ conflicts: 50 });
+    if (learner.best !== null) learner.aim(learner.bounds[learner.tier] ?? 0, { conflicts: 50 }, new Restarts());
   }
   return { checked, wrong };
 }

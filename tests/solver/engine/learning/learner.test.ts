@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { Restarts } from '../../../../solver/engine/learning/core.ts';
 import { Learner } from '../../../../solver/engine/learning/learner.ts';
 import { solveByLearning } from '../../../../solver/engine/learning/prove.ts';
 import type { Lag, Problem } from '../../../../solver/engine/problem.ts';
@@ -80,7 +81,7 @@ describe('the learner', () => {
       const truth = bruteForce(problem);
       const learner = new Learner(problem, 1);
       for (let slice = 0; slice < 500 && !learner.done && !learner.impossible; slice++)
-        if (slice % 2 === 0) learner.raise({ conflicts: 20 });
+        if (slice % 2 === 0) learner.aim(learner.bounds[learner.tier] ?? 0, { conflicts: 20 }, new Restarts());
         else learner.improve({ conflicts: 20 });
       expect(learner.impossible, `problem ${seed}`).toBe(truth.kind === 'infeasible');
       if (truth.kind !== 'optimal') continue;
