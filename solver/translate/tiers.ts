@@ -49,7 +49,7 @@ const tasksOf = (t: Translation, key: string): readonly string[] =>
     .filter((id) => id === key || id.startsWith(`${key}:`) || id.startsWith(`${key}~`));
 
 /** Ends of the hands-on work that counts in the finish, whatever the tiers are. */
-export const finishPoints = (t: Translation): readonly (Point & { readonly task: string })[] =>
+export const finishPoints = (t: Translation): readonly Exclude<Point, 'origin'>[] =>
   handsOn(t)
     .filter((each) => each.inFinish)
     .map((each) => end(each.task));

@@ -244,11 +244,11 @@ export class Core {
   /**
    * Searches for a solution under assumptions.
    * @param assumptions literals that must hold; what is learned holds without them
-   * @param kept more assumptions, set all at once after the others: cheaper when there are many, but when they fail by themselves nothing is
-   *   learned of it
    * @param conflictBudget most conflicts of this call
    * @param workLimit the value of `work` at which to stop
    * @param restarts where the sequence of restarts stands, so that a search in slices restarts no more often than one in a piece
+   * @param kept more assumptions, set all at once after the others: cheaper when there are many, but when they fail by themselves nothing is
+   *   learned of it
    */
   solve(
     assumptions: readonly number[],

@@ -42,7 +42,7 @@ function keptModes(problem: Problem, task: Task, mode: number | null, kept: Lite
     const there = task.modes.flatMap((each, option) => (each === null ? [] : [option]));
     const sure = task.choice === undefined || there.length === task.modes.length;
     if (there.length === 0) return [];
-    return [[kept, ...(task.when ?? []), ...(sure ? [] : [{ choice: task.choice!, options: there }])]];
+    return [[kept, ...(task.when ?? []), ...(sure ? [] : [{ choice: task.choice, options: there }])]];
   }
   return [
     ...(task.when ?? []).flatMap((literal) => others(literal.choice, literal.options).map((other) => [kept, other])),

@@ -78,13 +78,13 @@ export async function openMiniZinc(): Promise<MiniZincBrowser> {
   await page.goto(`http://127.0.0.1:${port}/`);
   const began = performance.now();
   // Sent as text: the bundler must not touch what runs in the page.
-  const solvers = (await page.evaluate(pageSetup)) as string[];
+  const solvers = await page.evaluate<string[]>(pageSetup);
   const loadSeconds = (performance.now() - began) / 1000;
   return {
     solvers,
     loadSeconds,
     run: async (text, solver, seconds) =>
-      told((await page.evaluate(`runModel(${JSON.stringify({ text, solver, seconds, flatSeconds })})`)) as Gathered),
+      told(await page.evaluate<Gathered>(`runModel(${JSON.stringify({ text, solver, seconds, flatSeconds })})`)),
     close: async () => {
       await browser.close();
       await new Promise((resolve) => server.close(resolve));
