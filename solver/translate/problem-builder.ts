@@ -14,8 +14,8 @@ import type {
   Use,
 } from '../engine/problem.ts';
 
-export const start = (task: string): Point & { task: string } => ({ task, at: 'start' });
-export const end = (task: string): Point & { task: string } => ({ task, at: 'end' });
+export const start = (task: string): Exclude<Point, 'origin'> => ({ task, at: 'start' });
+export const end = (task: string): Exclude<Point, 'origin'> => ({ task, at: 'end' });
 
 type Conditions = readonly Literal[];
 const NONE: readonly string[] = [];
