@@ -1,6 +1,6 @@
 /** How sure a plan is, in words and shares for the screen. */
 import type { HowSure } from '../../solver/answers/how-sure.ts';
-import type { Plan } from '../../solver/kitchen/plan.ts';
+import { wholeId, type Plan } from '../../solver/kitchen/plan.ts';
 import { componentOwners, ownerOf, type Owner } from '../chart/layout/identity.ts';
 import { clockAt } from '../chart/layout/wall-clock.ts';
 
@@ -53,7 +53,7 @@ const laterWords = (minutes: number): string =>
 
 export function sureWordsOf(plan: Plan, sure: HowSure): SureWords {
   const owners = componentOwners(plan);
-  const stepOf = (id: string) => plan.steps.find((step) => step.id.replace(/~\d+$/, '') === id);
+  const stepOf = (id: string) => plan.steps.find((step) => wholeId(step) === id);
   const late = sure.p90 - sure.plannedFinish;
   return {
     half: clockAt(plan.start, sure.p50),

@@ -13,7 +13,7 @@ import { settle } from '../engine/replan/settled.ts';
 import { simulate, type Simulated, type Varied } from '../engine/simulate/simulate.ts';
 import { TICKS } from '../engine/simulate/two-piece.ts';
 import type { InputFault } from '../kitchen/fault.ts';
-import type { Plan } from '../kitchen/plan.ts';
+import { wholeId, type Plan } from '../kitchen/plan.ts';
 import type { SpreadKind } from '../kitchen/session.ts';
 import { finishPoints } from '../translate/tiers.ts';
 import type { Translated } from '../translate/legend.ts';
@@ -83,7 +83,7 @@ export function howSure(plan: Plan, options: SureOptions = {}): SureResult {
   const problem =
     from > 0 ? settle({ problem: translated.problem, old: planned, facts, now: from }).problem : translated.problem;
   const order = planOrder(problem, planned);
-  const units = stepUnits(translated).filter(({ id }) => plan.steps.some((step) => step.id.replace(PIECE, '') === id));
+  const units = stepUnits(translated).filter(({ id }) => plan.steps.some((step) => wholeId(step) === id));
   const position = new Map(problem.tasks.map((task, index) => [task.id, index]));
   const node = (point: Point): number =>
     point === 'origin'
@@ -111,8 +111,6 @@ export function howSure(plan: Plan, options: SureOptions = {}): SureResult {
   });
   return { kind: 'sure', ...report(plan, options, problem, order, units, limits, simulated) };
 }
-
-const PIECE = /~\d+$/;
 
 const nodeTimes = ({
   tasks,
@@ -226,7 +224,7 @@ function report(
     return samples === 0 ? 0 : low / samples;
   };
   const ownerOf = new Map(units.flatMap(({ tasks, id }) => tasks.map((task) => [task, id] as const)));
-  const nameOf = (id: string): string => plan.steps.find((step) => step.id.replace(PIECE, '') === id)?.name ?? id;
+  const nameOf = (id: string): string => plan.steps.find((step) => wholeId(step) === id)?.name ?? id;
   const taskOf = (node: number): string => {
     const task = (node - 1) >> 1;
     return node === 0 ? 'start' : (ownerOf.get(task) ?? problem.tasks[task]!.id);

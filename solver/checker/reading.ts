@@ -14,7 +14,14 @@ import {
 } from '../kitchen/expand.ts';
 import type { InputFault } from '../kitchen/fault.ts';
 import { asLived } from '../kitchen/lived.ts';
-import type { Plan, PlannedHold, PlannedPlace, PlannedSegment, PlannedStep } from '../kitchen/plan.ts';
+import {
+  wholeId,
+  type Plan,
+  type PlannedHold,
+  type PlannedPlace,
+  type PlannedSegment,
+  type PlannedStep,
+} from '../kitchen/plan.ts';
 import type { Need } from '../kitchen/step.ts';
 import { clockOf, type Clock, type WallOffset } from './clock.ts';
 import { meetNeeds, type Whole } from './meet-needs.ts';
@@ -85,10 +92,6 @@ export interface Reading {
   readonly water: readonly PlannedStep[];
   readonly preheats: readonly PlannedStep[];
 }
-
-const PIECE = /~\d+$/;
-/** Id of the step that a planned step is, or is a piece of. */
-export const wholeId = (planned: PlannedStep): string => planned.id.replace(PIECE, '');
 
 /** What a cook would call a planned step. */
 export function called(planned: PlannedStep): string {

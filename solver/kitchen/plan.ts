@@ -97,6 +97,10 @@ export const PlannedStep = v.strictObject({
 });
 export type PlannedStep = v.InferOutput<typeof PlannedStep>;
 
+const PIECE = /~\d+$/;
+/** Id of the step that a planned step is, or is a piece of: `lentils/peel` of `lentils/peel~2`. */
+export const wholeId = ({ id }: { readonly id: string }): string => id.replace(PIECE, '');
+
 /** Equipment kept across steps (a component's `holds`). */
 export const PlannedHold = v.strictObject({
   component: Id,

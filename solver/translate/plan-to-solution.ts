@@ -4,7 +4,7 @@
  */
 import type { Literal, Point, Problem } from '../engine/problem.ts';
 import type { Solution } from '../engine/outcome.ts';
-import type { Plan, PlannedPlace, PlannedSegment, PlannedStep } from '../kitchen/plan.ts';
+import { wholeId, type Plan, type PlannedPlace, type PlannedSegment, type PlannedStep } from '../kitchen/plan.ts';
 import { followTies } from './follow-ties.ts';
 import type { NeedLegend, Operation, PlaceOption, PoolLegend, StepLegend, Translated } from './legend.ts';
 
@@ -18,8 +18,6 @@ export interface Shown {
   readonly options: Map<string, number>;
   readonly intervals: Map<string, Interval>;
 }
-
-const PIECE = /~\d+$/;
 
 /** The portions of each batch that a plan shows, by component: its split. */
 export function splitsShown(plan: Plan): ReadonlyMap<string, readonly number[]> {
@@ -75,7 +73,7 @@ class Reader {
 
   #planned(id: string): readonly PlannedStep[] {
     return this.plan.steps
-      .filter((step) => step.kind !== 'preheat' && step.id.replace(PIECE, '') === id)
+      .filter((step) => step.kind !== 'preheat' && wholeId(step) === id)
       .sort((a, b) => a.start - b.start || a.end - b.end);
   }
 

@@ -2,6 +2,7 @@
 import type { HowSure } from '../../../solver/answers/how-sure.ts';
 import type { Plan } from '../../../solver/kitchen/plan.ts';
 import { wallClockOf } from '../../solving/wall-offset.ts';
+import { stepName } from './step-name.ts';
 
 /** Steps told; the rest carries little. */
 const MOST_STEPS = 6;
@@ -19,11 +20,6 @@ export function chanceText(share: number): string {
 export function howSureText(plan: Plan, sure: HowSure): string {
   const clock = wallClockOf(plan.start);
   const at = (minute: number): string => clock(minute).time;
-  const component = (id: string): string => {
-    const step = plan.steps.find((each) => each.id.replace(/~\d+$/, '') === id);
-    const name = plan.components.find((each) => each.id === step?.component)?.name;
-    return step === undefined ? id : name === undefined ? step.name : `${step.name} (${name})`;
-  };
   const steps = sure.steps.filter(({ delayMinutes }) => delayMinutes >= 0.05).slice(0, MOST_STEPS);
   const limits = sure.limits.slice(0, MOST_LIMITS);
   return [
@@ -36,7 +32,7 @@ export function howSureText(plan: Plan, sure: HowSure): string {
           'Where the risk lies',
           ...steps.map(
             ({ step, critical, delayMinutes }) =>
-              `  ${component(step)}: brings ${delayMinutes.toFixed(1)} min, decides in ${chanceText(critical)} of the cases`,
+              `  ${stepName(plan, step)}: brings ${delayMinutes.toFixed(1)} min, decides in ${chanceText(critical)} of the cases`,
           ),
         ]),
     ...(limits.length === 0
@@ -45,7 +41,7 @@ export function howSureText(plan: Plan, sure: HowSure): string {
           'Limits that may break',
           ...limits.map(
             ({ step, requirement, chance }) =>
-              `  ${requirement ?? `${component(step)} is longer than it may be`}: ${chanceText(chance)}`,
+              `  ${requirement ?? `${stepName(plan, step)} is longer than it may be`}: ${chanceText(chance)}`,
           ),
         ]),
     'How much work varies is set in the session (spreads); the usual figures are invented, from no source.',

@@ -4,14 +4,9 @@ import type { Plan } from '../../../solver/kitchen/plan.ts';
 import { wallClockOf } from '../../solving/wall-offset.ts';
 import { minutesText } from './figures.ts';
 import { runningOrder } from './running-order.ts';
+import { stepName } from './step-name.ts';
 
 type Answered = Exclude<ReplanResult, { readonly kind: 'refused' }>;
-
-const nameOf = (plan: Plan, id: string): string => {
-  const step = plan.steps.find((each) => each.id.replace(/~\d+$/, '') === id);
-  const component = plan.components.find((each) => each.id === step?.component)?.name;
-  return step === undefined ? id : component === undefined ? step.name : `${step.name} (${component})`;
-};
 
 const later = (minutes: number): string =>
   minutes === 0 ? 'as planned' : minutes > 0 ? `${minutesText(minutes)} later` : `${minutesText(-minutes)} earlier`;
@@ -41,7 +36,7 @@ export function replanText(before: Plan, result: Answered, now: number): string 
     `From ${clock(now).time} on: finish at ${clock(worth.finish).time}, ${later(worth.finish - before.finishMinutes)}`,
     worth.changed.length === 0
       ? 'Nobody does anything else, or anywhere else, or in another order than planned.'
-      : `Changed: ${worth.changed.map((id) => nameOf(plan, id)).join('; ')}`,
+      : `Changed: ${worth.changed.map((id) => stepName(plan, id)).join('; ')}`,
     proven
       ? 'No way to go on is better, finish and changes weighed together.'
       : `Finish and changes weigh ${worth.total}, at least ${bound}.`,

@@ -8,6 +8,7 @@
 import type { OrderArc } from '../../engine/explain/plan-order.ts';
 import { endNode, startNode } from '../../engine/explain/taken.ts';
 import { OPEN } from '../../engine/replan/asked.ts';
+import { wholeId } from '../../kitchen/plan.ts';
 import type { LiveEvent } from './events.ts';
 import type { StepUnit } from './units.ts';
 
@@ -78,7 +79,7 @@ export function historyOf(
   for (const index of order) {
     const unit = units[index]!;
     const own = nodes[index]!;
-    const reported = events.filter((event) => event.step.replace(PIECE, '') === unit.id);
+    const reported = events.filter((event) => wholeId({ id: event.step }) === unit.id);
     const first = own[0]!;
     const shift = (from: number, by: number): void => {
       for (const node of own) if (was[node]! >= from) was[node]! += by;
@@ -105,8 +106,6 @@ export function historyOf(
   tellElastic(planned, arcs, was, unitOf, facts, now);
   return { facts, minutes, notBegun };
 }
-
-const PIECE = /~\d+$/;
 
 /** Moves a step to when it was told to have begun; or, told only that it is over before it was to begin, to have ended then. */
 function moveStart(

@@ -14,7 +14,7 @@ import { timesOf } from '../../engine/replan/worth.ts';
 import type { Solution } from '../../engine/outcome.ts';
 import { tierValues } from '../../engine/tier-values.ts';
 import type { InputFault } from '../../kitchen/fault.ts';
-import type { Lived, LivedStep, Plan, PlannedStep } from '../../kitchen/plan.ts';
+import { wholeId, type Lived, type LivedStep, type Plan, type PlannedStep } from '../../kitchen/plan.ts';
 import { finishPoints } from '../../translate/tiers.ts';
 import { solutionToPlan } from '../../translate/solution-to-plan.ts';
 import type { Translated } from '../../translate/legend.ts';
@@ -129,7 +129,7 @@ function replanned(
   const { now, events } = options;
   const faults = eventFaults(plan, now, events);
   if (faults.length > 0) return { kind: 'refused', faults };
-  const left = new Set(events.flatMap((event) => (event.kind === 'skipped' ? [event.step.replace(PIECE, '')] : [])));
+  const left = new Set(events.flatMap((event) => (event.kind === 'skipped' ? [wholeId({ id: event.step })] : [])));
   let lived = mergeLived(
     plan.lived,
     now,
@@ -188,8 +188,6 @@ const notBegun = (plan: Plan, step: string, now: number): InputFault => ({
   mend: 'tell that it has started, or wait until it has',
 });
 
-const PIECE = /~\d+$/;
-
 /** What was told before, and what is told now; the newer counts. */
 function mergeLived(before: Lived | undefined, now: number, steps: readonly LivedStep[]): Lived {
   const told = new Set(steps.map(({ step }) => step));
@@ -202,7 +200,7 @@ function withoutWork(plan: Plan, left: ReadonlySet<string>): Plan {
   return {
     ...plan,
     steps: plan.steps.flatMap((step): PlannedStep[] => {
-      const id = step.id.replace(PIECE, '');
+      const id = wholeId(step);
       if (!left.has(id)) return [step];
       if (seen.has(id)) return [];
       seen.add(id);
@@ -218,7 +216,7 @@ function plannedUnits(translated: Translated, plan: Plan): readonly PlannedUnit[
   const byId = new Map<string, PlannedStep[]>();
   for (const step of plan.steps) {
     if (step.kind === 'preheat') continue;
-    const id = step.id.replace(PIECE, '');
+    const id = wholeId(step);
     byId.set(id, [...(byId.get(id) ?? []), step]);
   }
   return stepUnits(translated).map((unit): PlannedUnit => {
