@@ -1,5 +1,5 @@
 /** Whether a problem has a better plan than one at hand, by its first tier: the ensemble looks for one, the learner looks on and proves. */
-import { Learner } from '../engine/learning/learner.ts';
+import { LEARNER_UNITS, Learner, SLICE } from '../engine/learning/learner.ts';
 import type { Solution } from '../engine/outcome.ts';
 import type { Problem } from '../engine/problem.ts';
 import { solve as solveByEnsemble } from '../engine/solve.ts';
@@ -7,10 +7,6 @@ import { solve as solveByEnsemble } from '../engine/solve.ts';
 /** Share of the effort that the ensemble gets, and its least. */
 const ENSEMBLE_SHARE = 0.15;
 const ENSEMBLE_LEAST = 10_000;
-/** The learner's units are this much smaller than the ensemble's, in which effort is counted. */
-export const LEARNER_UNITS = 20;
-/** Conflicts between looks at the effort and the caller. */
-const SLICE = 250;
 
 /** Work units that a learner takes before it begins: pairs of tasks are looked at. */
 export const setUpWork = (problem: Problem): number => 2 * problem.tasks.length ** 2;

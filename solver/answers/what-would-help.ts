@@ -17,7 +17,8 @@ import { cheapness, helpWords, type Help, type HelpWords } from './help.ts';
 import { groupsOf } from './help-groups.ts';
 import { kitchenHelps } from './kitchen-helps.ts';
 import { LengthQuestions, type LengthAnswer } from './length-questions.ts';
-import { LEARNER_UNITS, setUpWork, shorter } from './shorter.ts';
+import { LEARNER_UNITS } from '../engine/learning/learner.ts';
+import { setUpWork, shorter } from './shorter.ts';
 import { stepHelps } from './step-helps.ts';
 
 /** Minutes from the start of the session: when the last work ends, or before a table time when the first begins. */

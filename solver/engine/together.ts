@@ -3,7 +3,7 @@
  * conflict-learning engine takes them over, improves them and proves. They take turns, each turn longer than the one before,
  * and hand each other the best plan. Effort is counted, not timed: the same problem, seed and effort give the same outcome.
  */
-import { Learner } from './learning/learner.ts';
+import { LEARNER_UNITS, Learner, SLICE } from './learning/learner.ts';
 import type { Outcome, Solution, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
 import type { Problem } from './problem.ts';
 import { solve as solveByEnsemble } from './solve.ts';
@@ -17,10 +17,6 @@ const LEARNER_TURN = 4;
 const DECLINE = 0.5;
 const SHORTEST_TURN = 30_000;
 const LARGE = 80;
-/** The learner's units are this much smaller than the ensemble's, in which effort is counted (measured on kitchen problems). */
-const LEARNER_UNITS = 20;
-/** Conflicts between looks at the effort and the caller. */
-const SLICE = 250;
 /** Share of the effort left that a tier may take before the next one gets its turn. */
 const TIER_SHARE = 0.7;
 

@@ -7,6 +7,11 @@ import { Target } from './target.ts';
 import type { Problem } from '../problem.ts';
 import type { Slice, Step } from './proof.ts';
 
+/** The learner's work units are this much smaller than the ensemble's, in which effort is counted (measured on kitchen problems). */
+export const LEARNER_UNITS = 20;
+/** Conflicts between looks at the effort and the caller, where both are looked at often. */
+export const SLICE = 250;
+
 /** Conflicts of one neighbourhood, and work units of a turn of them. */
 const NEARBY = 200;
 const NEARBY_WORK = 2_000_000;

@@ -7,7 +7,7 @@
  */
 import { tierValues } from '../tier-values.ts';
 import { verifySolution } from '../verify-solution.ts';
-import { Restarts } from './core.ts';
+import { Restarts, type Verdict } from './core.ts';
 import { Random } from '../random.ts';
 import { neighbourhood } from './neighbourhood.ts';
 import { Model, sealedAtLeast } from './model/model.ts';
@@ -202,21 +202,24 @@ export class Proof {
     return 'improved';
   }
 
+  /** Why there is nothing to ask; null where there is. */
+  private get idle(): 'spent' | 'impossible' | 'done' | null {
+    if (this.model.tooLarge) return 'spent';
+    if (this.impossible) return 'impossible';
+    return this.done ? 'done' : null;
+  }
+
+  /** Asks the core for a solution under a goal for one slice. */
+  private ask(goal: readonly number[], slice: Slice, restarts: Restarts, kept: readonly number[] = []): Verdict {
+    const { core, branching } = this.model;
+    const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
+    return core.solve(goal, branching, slice.conflicts, workLimit, slice.shouldStop, restarts, kept);
+  }
+
   /** Works on for one slice. */
   descend(slice: Slice): Step {
-    const { core, branching, tooLarge } = this.model;
-    if (tooLarge) return 'spent';
-    if (this.impossible) return 'impossible';
-    if (this.done) return 'done';
-    const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
-    const verdict = core.solve(
-      this.assumptions(),
-      branching,
-      slice.conflicts,
-      workLimit,
-      slice.shouldStop,
-      this.restarts,
-    );
+    if (this.idle !== null) return this.idle;
+    const verdict = this.ask(this.assumptions(), slice, this.restarts);
     switch (verdict) {
       case 'solution':
         return this.take();
@@ -236,18 +239,13 @@ export class Proof {
    * @param restarts of the whole question, when it is asked in several slices
    */
   aim(target: number, slice: Slice, restarts: Restarts): Step {
-    const { core, branching, tooLarge } = this.model;
-    if (tooLarge) return 'spent';
-    if (this.impossible) return 'impossible';
-    if (this.done) return 'done';
-    const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
-    const goal = [...this.upperTiers(), ...this.atMost(this.tier, target)];
-    const verdict = core.solve(goal, branching, slice.conflicts, workLimit, slice.shouldStop, restarts);
+    if (this.idle !== null) return this.idle;
+    const verdict = this.ask([...this.upperTiers(), ...this.atMost(this.tier, target)], slice, restarts);
     switch (verdict) {
       case 'solution':
         return this.take();
       case 'refuted':
-        if (core.dead) return this.refuted();
+        if (this.model.core.dead) return this.refuted();
         this.bounds[this.tier] = Math.max(this.bounds[this.tier]!, target + 1);
         this.readRoot();
         return this.best !== null && this.bounds[this.tier]! >= this.values[this.tier]! ? this.nextTier() : 'raised';
@@ -262,12 +260,10 @@ export class Proof {
    * @returns `spent` also when there is none near
    */
   relax(slice: Slice): Step {
-    const { core, branching, tooLarge } = this.model;
-    if (tooLarge || this.best === null || this.done) return this.descend(slice);
-    const workLimit = slice.work === undefined ? Infinity : core.work + slice.work;
+    if (this.model.tooLarge || this.best === null || this.done) return this.descend(slice);
     const goal = this.assumptions();
     const kept = this.guideWhole ? neighbourhood(this.model, this.best, this.freeShare, this.random) : [];
-    const verdict = core.solve(goal, branching, slice.conflicts, workLimit, slice.shouldStop, new Restarts(), kept);
+    const verdict = this.ask(goal, slice, new Restarts(), kept);
     // Fully searched: look wider; not even that: narrower.
     if (verdict === 'refuted') this.freeShare = Math.min(0.8, this.freeShare * 1.03);
     if (verdict === 'spent') this.freeShare = Math.max(0.03, this.freeShare * 0.97);
@@ -276,7 +272,7 @@ export class Proof {
         return this.take();
       case 'refuted':
         // The goal alone is to blame: no plan anywhere is better.
-        return core.failed.every((literal) => goal.includes(literal)) ? this.refuted() : 'spent';
+        return this.model.core.failed.every((literal) => goal.includes(literal)) ? this.refuted() : 'spent';
       case 'spent':
       case 'stopped':
         return verdict;

@@ -10,11 +10,10 @@
  * Ballestín, Demeulemeester, Herroelen 2007, "Heuristic procedures for reactive project scheduling".
  */
 import { Budget } from '../budget.ts';
-import { earliestTimes, withTimes, type OrderArc } from '../explain/plan-order.ts';
+import { withTimes, type OrderArc } from '../explain/plan-order.ts';
 import { startNode } from '../explain/taken.ts';
-import { Learner } from '../learning/learner.ts';
+import { LEARNER_UNITS, Learner, SLICE } from '../learning/learner.ts';
 import type { Clash, Solution } from '../outcome.ts';
-import type { Problem } from '../problem.ts';
 import { solveTogether } from '../together.ts';
 import { verifySolution } from '../verify-solution.ts';
 import { OPEN, type ReplanAsked, type Worth } from './asked.ts';
@@ -23,7 +22,9 @@ import { condition } from './condition.ts';
 import { exactProblem } from './exact.ts';
 import { improve, type Going } from './improve.ts';
 import { keptOrder, sequenceArcs, type KeptOrder } from './kept-order.ts';
+import { buildCost } from './build-cost.ts';
 import { leastBad } from './least-bad.ts';
+import { leastFinish } from './least-finish.ts';
 import { repair } from './repair.ts';
 import { settle, type Settled } from './settled.ts';
 import { worthOf } from './worth.ts';
@@ -65,27 +66,9 @@ export type ReplanOutcome =
 
 /** Effort for the fewest moves that make the old order possible again, as a share of that asked. */
 const REPAIR_SHARE = 0.25;
-/** The learner's units are smaller than the ensemble's, in which effort is counted (see `together.ts`). */
-const LEARNER_UNITS = 20;
 /** Work of the learner's slices from nothing, its own units, and slices without gain after which it ends. */
 const REORDER_WORK = 60_000;
 const PATIENCE = 8;
-/** Conflicts of one slice of the learner. */
-const SLICE = 250;
-/** Effort below which the learner is not begun, for each pair of tasks on a resource and each option: what its model costs to build. */
-const BUILD_UNITS = 6;
-
-/** What it costs to build the learner's model of a problem, units. */
-function buildCost(problem: Problem): number {
-  const users = new Map<string, number>();
-  for (const task of problem.tasks)
-    for (const mode of task.modes)
-      for (const use of mode?.uses ?? []) users.set(use.resource, (users.get(use.resource) ?? 0) + 1);
-  let pairs = 0;
-  for (const count of users.values()) pairs += count * count;
-  return BUILD_UNITS * pairs;
-}
-
 /**
  * Replans.
  *
@@ -130,7 +113,7 @@ class Replanning {
   run(): ReplanOutcome {
     const { asked, settled } = this;
     const { problem } = settled;
-    const bound = this.leastFinish();
+    const bound = leastFinish(settled, asked.finish);
     this.earliest = bound;
     const carried = carryOn(asked, this.arcs, this.lower);
     let best: Going | null = null;
@@ -177,41 +160,6 @@ class Replanning {
       const start = solution.tasks[task]?.start;
       return facts[startNode(task)] !== OPEN || (start !== undefined && start < frozenUntil);
     };
-  }
-
-  /** No finish is earlier, by the gaps that hold whatever is chosen and the shortest lengths. */
-  private leastFinish(): number {
-    const { problem } = this.settled;
-    const { problem: sure } = condition(problem, this.settled.decided);
-    const position = new Map(problem.tasks.map((task, index) => [task.id, index]));
-    const present = new Set(
-      sure.tasks
-        .filter(({ when, modes }) => when === undefined && modes.every((mode) => mode !== null))
-        .map(({ id }) => id),
-    );
-    const node = (point: Problem['lags'][number]['from']): number =>
-      point === 'origin'
-        ? 0
-        : present.has(point.task)
-          ? 1 + 2 * position.get(point.task)! + Number(point.at === 'end')
-          : -1;
-    const arcs: OrderArc[] = [];
-    const times = new Int32Array(1 + 2 * problem.tasks.length).fill(-1);
-    times[0] = 0;
-    for (const task of sure.tasks) {
-      if (!present.has(task.id)) continue;
-      const start = startNode(position.get(task.id)!);
-      times[start] = times[start + 1] = 0;
-      const shortest = Math.min(...task.modes.map((mode) => mode!.shortest));
-      arcs.push({ from: start, to: start + 1, least: shortest, why: { kind: 'length', task: task.id } });
-    }
-    sure.lags.forEach(({ from, to, least, if: literals }, lag) => {
-      if (literals !== undefined || to === 'origin' || node(from) < 0 || node(to) < 0) return;
-      arcs.push({ from: node(from), to: node(to), least, why: { kind: 'lag', lag } });
-    });
-    const earliest = earliestTimes({ nodes: times.length, arcs, times });
-    if (earliest === null) return 0;
-    return this.asked.finish.reduce((latest, each) => Math.max(latest, earliest[each]!), 0);
   }
 
   private repaired(cycle: readonly OrderArc[]): Going | null {
