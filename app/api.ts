@@ -71,7 +71,7 @@ export type PlanResult =
       readonly plan: Plan;
       readonly solveMs: number;
       readonly firstPlanMs: number;
-      /** The chances of its finish when work takes longer or less; absent where that was not asked. */
+      /** The chances of its finish when work takes longer or less; absent where planning was stopped before they were known. */
       readonly sure?: HowSure;
     }
   | {

@@ -3,13 +3,11 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { readArguments } from '../../../app/cli/arguments.ts';
-import { runCommand } from '../../../app/cli/run.ts';
-import type { Terminal } from '../../../app/cli/terminal.ts';
 import { documentText } from '../../../app/documents/write-document.ts';
 import type { Plan } from '../../../solver/kitchen/plan.ts';
 import { component, inOven, off, on, session as sessionOf, smallKitchen, step } from '../../support/documents.ts';
 import { emptyFolder } from '../../support/folder.ts';
-import { inThreadSolver } from '../../support/solvers.ts';
+import { inTerminal } from './in-terminal.ts';
 
 /** Peeled 5 min, roasted 40; dressed within 10 min of coming out. Invented. */
 const roots = component('roots', [
@@ -29,19 +27,7 @@ beforeEach(async () => {
   await afterheat('plan', 'cook.session.json', '--effort', '50000', '--out', 'cook.plan.json');
 });
 
-async function afterheat(...args: readonly string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const terminal: Terminal = {
-    out: (text) => out.push(text),
-    err: (text) => err.push(text),
-    progress: () => {},
-    onInterrupt: () => () => {},
-    folder,
-  };
-  const code = await runCommand([...args, '--data', folder], terminal, inThreadSolver);
-  return { code, out: out.join('\n'), err: err.join('\n') };
-}
+const afterheat = (...args: readonly string[]) => inTerminal(folder, [...args, '--data', folder]);
 
 const planAt = async (file: string): Promise<Plan> => JSON.parse(await readFile(join(folder, file), 'utf8')) as Plan;
 const startOf = (plan: Plan, id: string): number => plan.steps.find((each) => each.id === id)!.start;

@@ -2,15 +2,13 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { runCommand } from '../../../app/cli/run.ts';
-import type { Terminal } from '../../../app/cli/terminal.ts';
 import { readDocument } from '../../../app/documents/read-document.ts';
 import { documentText } from '../../../app/documents/write-document.ts';
 import { checkPlan } from '../../../solver/checker/check-plan.ts';
 import { component, inOven, off, on, session as sessionOf, smallKitchen, step } from '../../support/documents.ts';
 import { emptyFolder } from '../../support/folder.ts';
-import { inThreadSolver } from '../../support/solvers.ts';
 import { supper } from '../../support/supper.ts';
+import { inTerminal } from './in-terminal.ts';
 
 /** Peeled, then roasted 40 min; the oven of the small kitchen takes 18 min to 200 °C. */
 const roots = component('roots', [
@@ -31,19 +29,9 @@ beforeEach(async () => {
 });
 
 async function afterheat(...args: readonly string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const terminal: Terminal = {
-    out: (text) => out.push(text),
-    err: (text) => err.push(text),
-    progress: () => {},
-    onInterrupt: () => () => {},
-    folder,
-  };
   const verb = args[0];
   const takesData = verb !== undefined && verb !== 'schema' && !verb.startsWith('-');
-  const code = await runCommand(takesData ? [...args, '--data', folder] : args, terminal, inThreadSolver);
-  return { code, out: out.join('\n'), err: err.join('\n') };
+  return inTerminal(folder, takesData ? [...args, '--data', folder] : args);
 }
 
 describe('plan', () => {

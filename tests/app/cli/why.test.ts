@@ -2,14 +2,13 @@
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { runCommand } from '../../../app/cli/run.ts';
 import { documentText } from '../../../app/documents/write-document.ts';
 import type { Plan } from '../../../solver/kitchen/plan.ts';
 import { component, inOven, off, on, step } from '../../support/documents.ts';
 import { emptyFolder } from '../../support/folder.ts';
 import { planned } from '../../support/planning.ts';
-import { inThreadSolver } from '../../support/solvers.ts';
 import { supper } from '../../support/supper.ts';
+import { inTerminal } from './in-terminal.ts';
 
 /** Peeled in 5, then roasted 40 in an oven that takes 18 min to heat; a salad beside it. All invented. */
 const roots = component('roots', [
@@ -37,19 +36,7 @@ beforeEach(async () => {
   await writeFile(join(folder, 'broken.plan.json'), documentText(moved));
 });
 
-async function why(...args: readonly string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const terminal = {
-    out: (text: string) => out.push(text),
-    err: (text: string) => err.push(text),
-    progress: () => {},
-    onInterrupt: () => () => {},
-    folder,
-  };
-  const code = await runCommand(['why', ...args, '--data', folder], terminal, inThreadSolver);
-  return { code, out: out.join('\n'), err: err.join('\n') };
-}
+const why = (...args: readonly string[]) => inTerminal(folder, ['why', ...args, '--data', folder]);
 
 describe('why', () => {
   test('tells the chain with clock times, and what could start later', async () => {
@@ -78,11 +65,9 @@ describe('why', () => {
 
   test('underlines the chain on the chart, in a file', async () => {
     const chart = async (...more: readonly string[]): Promise<string> => {
-      const out: string[] = [];
-      const terminal = { out: (text: string) => out.push(text), err: () => {}, progress: () => {}, folder };
-      const told = { ...terminal, onInterrupt: () => () => {} };
-      expect(await runCommand(['chart', 'old.plan.json', '--data', folder, ...more], told, inThreadSolver)).toBe(0);
-      return out.join('');
+      const { code, out } = await inTerminal(folder, ['chart', 'old.plan.json', '--data', folder, ...more]);
+      expect(code).toBe(0);
+      return out;
     };
     const [plain, marked] = [await chart(), await chart('--why')];
     expect(marked.match(/<rect/g)!.length).toBeGreaterThan(plain.match(/<rect/g)!.length);
