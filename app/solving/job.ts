@@ -4,8 +4,8 @@ import type { Component } from '../../solver/kitchen/component.ts';
 import type { Kitchen } from '../../solver/kitchen/kitchen.ts';
 import type { Intent, Session } from '../../solver/kitchen/session.ts';
 
-/** Work units that take two to three seconds on an ordinary machine. */
-export const DEFAULT_EFFORT = 4_000_000;
+/** Work units that take three to six seconds on an ordinary machine, and prove the finish of every demo session. */
+export const DEFAULT_EFFORT = 12_000_000;
 export const DEFAULT_SEED = 1;
 /** Work units for the question what would help: some ten to fifteen seconds. */
 export const DEFAULT_HELP_EFFORT = 12_000_000;
