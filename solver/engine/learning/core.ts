@@ -111,11 +111,23 @@ export class Core {
     for (const clause of this.rootClauses) this.clauses.add(clause, clause.length, 1, false, 0);
     // Clauses falsified or made unit by the facts are met when the facts' own watches are visited.
     this.dead = !this.arcs.propagateAll();
-    for (const p of this.propagators) {
-      for (const [, data] of p.watches()) p.wake(data);
-      this.enqueue(p);
-    }
+    for (const p of this.propagators) this.wakeWhole(p);
     if (!this.dead && !this.settleRoot()) this.dead = true;
+  }
+
+  /** Adds propagators over variables there are already; the core is dead when they contradict the facts. */
+  extend(propagators: readonly Propagator[]): void {
+    this.backtrack(0);
+    if (this.dead) return;
+    for (const p of propagators) this.post(p);
+    this.sealWakes();
+    for (const p of propagators) this.wakeWhole(p);
+    if (!this.settleRoot()) this.dead = true;
+  }
+
+  private wakeWhole(p: Propagator): void {
+    for (const [, data] of p.watches()) p.wake(data);
+    this.enqueue(p);
   }
 
   private sealWakes(): void {
@@ -196,6 +208,12 @@ export class Core {
     this.backtrack(0);
     if (this.dead) return;
     if (!this.trail.setLiteral(literal, DECIDED) || !this.settleRoot()) this.dead = true;
+  }
+
+  /** Drops clauses that the facts satisfy and literals that they falsify. */
+  tidyFacts(): void {
+    this.backtrack(0);
+    if (!this.dead) this.clauses.tidy(false);
   }
 
   private decide(literal: number): void {

@@ -18,6 +18,9 @@ const NEARBY_WORK = 2_000_000;
 /** After so many neighbourhoods without gain their share is halved. */
 const PATIENCE = 15;
 
+/** Work on a count from below, as a multiple of all other on it: there lies the proof. */
+const RAISING = 4;
+
 /** How much neighbourhoods and targets are liked where no choice is open: there they do little for the proof. */
 const PLAIN_LIKING = 0.15;
 
@@ -25,7 +28,7 @@ export class Learner extends Proof {
   private readonly liking: number;
   /** The tier that the counts below are of, and the work units given to each way of searching on it. */
   private worked = -1;
-  private spentOn = { above: 0, near: 0, aimed: 0 };
+  private spentOn = { above: 0, near: 0, aimed: 0, raised: 0 };
   /** Neighbourhoods since the last better plan. */
   private dry = 0;
   private target = new Target();
@@ -41,13 +44,14 @@ export class Learner extends Proof {
 
   private begin(): void {
     this.worked = this.tier;
-    this.spentOn = { above: 0, near: 0, aimed: 0 };
+    this.spentOn = { above: 0, near: 0, aimed: 0, raised: 0 };
     this.dry = 0;
     this.target = new Target();
   }
 
   /**
-   * Works on for one slice: at a target between bound and value, near the best plan, or from above, each by its share of the work so far.
+   * Works on for one slice: from below, at a target between bound and value, near the best plan, or from above, each by its share of the work
+   * so far.
    * The shares of targets and neighbourhoods fall while they lead nowhere, so that a long proof is left to itself.
    */
   improve(slice: Slice): Step {
@@ -60,7 +64,10 @@ export class Learner extends Proof {
     const bound = this.bounds[this.tier]!;
     const near = this.liking / (1 + (this.dry / PATIENCE) ** 2);
     let step: Step;
-    if (value - bound > 1 && spent.aimed <= (spent.above + spent.near) * this.target.share * this.liking) {
+    if (this.raisable && spent.raised <= RAISING * (spent.above + spent.near + spent.aimed)) {
+      step = this.raise(slice);
+      spent.raised += core.work - before;
+    } else if (value - bound > 1 && spent.aimed <= (spent.above + spent.near) * this.target.share * this.liking) {
       const aim = this.aim.bind(this);
       step = this.target.ask(bound, value, slice, aim, () => core.conflicts);
       spent.aimed += core.work - before;

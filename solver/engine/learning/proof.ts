@@ -1,12 +1,14 @@
 /**
- * A resumable proof: takes plans from outside, finds better ones, and closes one objective tier after the other. Three ways to work
- * on: from above (`descend`), near the best plan (`relax`) and at a target in between (`aim`); `learner.ts` chooses among them.
+ * A resumable proof: takes plans from outside, finds better ones, and closes one objective tier after the other. Four ways to work
+ * on: from above (`descend`), near the best plan (`relax`), at a target in between (`aim`) and, where the tier is a count, from below by what
+ * it is made of (`raise`); `learner.ts` chooses among them.
  *
  * "Better than v" is the assumption ⟦tier ≤ v − 1⟧ and a finished tier's value is the assumption ⟦tier ≤ v⟧, so what is learned stays true
  * throughout. A refuted assumption is a bound.
  */
 import { tierValues } from '../tier-values.ts';
 import { verifySolution } from '../verify-solution.ts';
+import { CoreGuided } from './core-guided.ts';
 import { Restarts, type Verdict } from './core.ts';
 import { Random } from '../random.ts';
 import { neighbourhood } from './neighbourhood.ts';
@@ -53,6 +55,8 @@ export class Proof {
   private deep = false;
   /** Whether the guide is the best plan in full. */
   private guideWhole = false;
+  /** Of the tier worked on, once it was asked from below. */
+  private guided: CoreGuided | null = null;
 
   /**
    * @param problem a problem that `validateProblem` accepts
@@ -154,6 +158,7 @@ export class Proof {
     this.deep = true;
     this.workBefore = this.work;
     this.model = new Model(this.problem, false, true);
+    this.guided = null;
     this.guideBy(this.best);
   }
 
@@ -255,6 +260,43 @@ export class Proof {
     }
   }
 
+  /** Whether the tier can be raised: it is a count, and all tiers above are proven. */
+  get raisable(): boolean {
+    return (
+      this.best !== null &&
+      this.tier < this.values.length &&
+      this.model.tiers[this.tier]!.count !== undefined &&
+      this.values.every((value, k) => k >= this.tier || value <= this.bounds[k]!)
+    );
+  }
+
+  /** Raises the bound of a `raisable` tier for one slice; finds a best plan where it meets one. */
+  raise(slice: Slice): Step {
+    if (this.idle !== null) return this.idle;
+    const { core } = this.model;
+    if (this.guided === null) {
+      for (const literal of this.upperTiers()) core.addFact(literal);
+      if (core.dead) return this.refuted();
+      this.guided = new CoreGuided(this.model, this.model.tiers[this.tier]!.count!);
+    }
+    const verdict = this.guided.work(slice.conflicts, (literals, conflicts, restarts) =>
+      this.ask(literals, { ...slice, conflicts }, restarts),
+    );
+    if (core.dead) return this.refuted();
+    if (verdict === 'solution' && less(tierValues(this.problem, this.model.solution()), this.values))
+      return this.take();
+    return this.raiseTo(this.guided.bound) ?? (verdict === 'stopped' ? 'stopped' : 'spent');
+  }
+
+  /** @returns null where the bound is no higher than it was */
+  private raiseTo(bound: number): Step | null {
+    if (bound <= this.bounds[this.tier]!) return null;
+    this.bounds[this.tier] = bound;
+    const { parts, least } = this.model.tiers[this.tier]!;
+    this.model.core.addFact(sealedAtLeast(this.model.core.trail, parts[0]!.x, bound - least));
+    return bound >= this.values[this.tier]! ? this.nextTier() : 'raised';
+  }
+
   /**
    * Looks for a better plan near the best one for one slice: most of its orders and choices are kept.
    * @returns `spent` also when there is none near
@@ -289,6 +331,7 @@ export class Proof {
   }
 
   private nextTier(): Step {
+    this.guided = null;
     this.skipProven();
     if (this.done) return 'done';
     this.model.core.activity.reset();

@@ -9,11 +9,15 @@ import { Sum } from './sums.ts';
 import type { LatestTier, Problem } from '../../problem.ts';
 import type { Core } from '../core.ts';
 import type { Differences } from './differences.ts';
+import type { Idle } from './changes.ts';
 import type { Lengths } from './lengths.ts';
 import type { Points } from './points.ts';
 import type { TierVariable } from './tiers.ts';
 
-/** @param sets resources, alone and together, that are worth looking at */
+/**
+ * @param sets resources, alone and together, that are worth looking at
+ * @param idle minutes of an exclusive resource between two of its tasks, when nothing comes between them
+ */
 export function addEnergy(
   problem: Problem,
   core: Core,
@@ -22,6 +26,7 @@ export function addEnergy(
   lengths: Lengths,
   tiers: readonly TierVariable[],
   sets: readonly ReadonlySet<string>[],
+  idle: readonly Idle[],
 ): void {
   problem.tiers.forEach((tier, k) => {
     const part = tiers[k]!.parts[0];
@@ -52,6 +57,9 @@ export function addEnergy(
         tail = Math.min(tail, tails[t]!);
         addLeast(sum, points, lengths, t, energies);
       });
+      for (const { resource, first, second, gap, literal } of idle)
+        if (set.has(resource) && tails[first]! >= 0 && tails[second]! >= 0)
+          lengths.addTo(sum, lengths.scaled(literal, gap), 1);
       if (users < 2 || capacity === 0) continue;
       // All of it lies between the least head and the tier less the least tail, once one of the tasks is surely there.
       const margin = sure ? head + tail : 0;

@@ -57,7 +57,7 @@ export class Model {
     const lengths = new Lengths(core, problem, this.conditions, this.points);
     addReservoirs(problem, core, this.conditions, this.points, lengths);
     addTotals(problem, core, this.conditions, this.points, lengths);
-    this.tiers = new Tiers(
+    const tiers = new Tiers(
       core,
       problem,
       this.conditions,
@@ -66,8 +66,9 @@ export class Model {
       lengths,
       this.orders,
       withChanges,
-    ).all();
-    addEnergy(problem, core, this.points, differences, lengths, this.tiers, resources.groups);
+    );
+    this.tiers = tiers.all();
+    addEnergy(problem, core, this.points, differences, lengths, this.tiers, resources.groups, tiers.idle);
     addSymmetry(problem, core, this.conditions, this.points);
     this.branching = new EarliestStart(this);
     this.tooLarge = !core.trail.fits() || this.countLiterals() > MOST_LITERALS;

@@ -12,7 +12,8 @@ import type { Differences } from './differences.ts';
 import type { Lengths } from './lengths.ts';
 import type { Orders } from './orders.ts';
 import type { Points } from './points.ts';
-import { changesSum } from './changes.ts';
+import { modelChanges } from './changes.ts';
+import type { Idle } from './changes.ts';
 
 /**
  * A tier is at most `least + Σ factor × variable`. A sum of wide range has two variables, coarse and fine, so that no variable has
@@ -22,6 +23,16 @@ export interface TierVariable {
   readonly parts: readonly { readonly x: number; readonly factor: number }[];
   /** No value is below this. */
   readonly least: number;
+  /** Where the tier is a count: what it is made of. */
+  readonly count?: Count;
+}
+
+/** The sum of the summands, and `shift`, is at most the tier. */
+export interface Count {
+  readonly summands: readonly number[];
+  readonly shift: number;
+  /** Variables in no constraint yet, one for each time that two sums can be made one. */
+  readonly spare: readonly number[];
 }
 
 /** Sums of a wider range than this are cut into a coarse and a fine part. */
@@ -36,14 +47,16 @@ function coarseness(range: number): number {
 }
 
 export class Tiers {
-  private readonly core: Core;
-  private readonly problem: Problem;
-  private readonly conditions: Conditions;
-  private readonly points: Points;
-  private readonly differences: Differences;
-  private readonly lengths: Lengths;
-  private readonly orders: Orders;
+  readonly core: Core;
+  readonly problem: Problem;
+  readonly conditions: Conditions;
+  readonly points: Points;
+  readonly differences: Differences;
+  readonly lengths: Lengths;
+  readonly orders: Orders;
   private readonly withChanges: boolean;
+  /** What tasks with nothing between them cost in idle minutes. Filled by `all`. */
+  readonly idle: Idle[] = [];
 
   /** @param withChanges whether tiers of kind `changes` are modelled, which takes many clauses */
   constructor(
@@ -185,12 +198,18 @@ export class Tiers {
   private changes(tier: ChangesTier): TierVariable {
     const least = this.leastChanges(tier);
     if (!this.withChanges) return { parts: [], least };
-    const { core, problem, conditions, points, orders, lengths } = this;
-    const modelled = changesSum(tier, problem, core, conditions, points, orders, lengths);
+    const { core } = this;
+    const modelled = modelChanges(tier, this);
     if (modelled === null) return { parts: [], least };
-    const x = core.trail.variable(0, Math.max(0, modelled.most - least));
-    for (const sum of modelled.sums) sum.add(x, -1).atMost(core, least, core.trail.alwaysTrue);
-    return { parts: [{ x, factor: 1 }], least };
+    this.idle.push(...modelled.idle);
+    const { summands, shift, most } = modelled;
+    const x = core.trail.variable(0, Math.max(0, most - least));
+    const sum = new Sum().add(x, -1);
+    for (const summand of summands) sum.add(summand, 1);
+    sum.constant = shift;
+    sum.atMost(core, least, core.trail.alwaysTrue);
+    const spare = summands.slice(1).map(() => core.trail.variable(0, most + summands.length));
+    return { parts: [{ x, factor: 1 }], least, count: { summands, shift, spare } };
   }
 
   /** One change fewer than there are groups: on each resource alone, and on all of them together. */
