@@ -1,13 +1,14 @@
 /** The soak command: random input for hours rather than minutes, to find what the tests' sample does not. */
 import { parseArgs } from 'node:util';
 import { REFERENCE_PROBLEMS } from '../support/random-problem-reference.ts';
+import { soakAudit } from './soak-audit.ts';
 import { soakForms } from './soak-forms.ts';
 import { soakReference } from './soak-reference.ts';
 import { run } from './soak-sessions.ts';
 
 const help = `Usage: npm run soak -- sessions [--count N] [--from SEED] [--size 1|2|3] [--effort N] [--seconds S]
        npm run soak -- reference [--count N] [--from INDEX] [--seconds S] [--out DIR]
-       npm run soak -- forms [--count N] [--from INDEX] [--out DIR]
+       npm run soak -- forms|audit [--count N] [--from INDEX] [--out DIR]
 
 sessions plans N random sessions (2,000) and checks every plan.
 
@@ -16,6 +17,9 @@ against complete enumeration; S is the most seconds of the integer program for a
 
 forms solves N small random problems (300) as they are, renamed, with time mirrored, with more room, with finer minutes and split, and
 holds what is proved of one form against all others.
+
+audit solves N tiny random problems (300), and brings the learning engine into random states on them, and holds every reason that it gives
+and every clause that it learns against every plan there is.
 
 Examples:
   npm run soak -- sessions --count 500 --from 10000 --size 2
@@ -36,7 +40,7 @@ const { values, positionals } = parseArgs({
 });
 
 const [what] = positionals;
-if (values.help || (what !== 'sessions' && what !== 'reference' && what !== 'forms')) {
+if (values.help || !['sessions', 'reference', 'forms', 'audit'].includes(what ?? '')) {
   console.log(help);
   process.exitCode = values.help ? 0 : 2;
 } else if (what === 'reference') {
@@ -47,9 +51,9 @@ if (values.help || (what !== 'sessions' && what !== 'reference' && what !== 'for
     out: values.out,
   });
   process.exitCode = wrong > 0 ? 1 : 0;
-} else if (what === 'forms') {
-  const count = Number(values.count ?? REFERENCE_PROBLEMS);
-  process.exitCode = soakForms({ count, from: Number(values.from), out: values.out }) > 0 ? 1 : 0;
+} else if (what === 'forms' || what === 'audit') {
+  const asked = { count: Number(values.count ?? REFERENCE_PROBLEMS), from: Number(values.from), out: values.out };
+  process.exitCode = (what === 'forms' ? soakForms(asked) : soakAudit(asked)) > 0 ? 1 : 0;
 } else {
   const bad = run(Number(values.count ?? 2000), {
     from: Number(values.from),

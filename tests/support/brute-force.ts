@@ -59,6 +59,35 @@ export function bruteForce(problem: Problem, nodes = 5_000_000): BruteForce {
   return found === null ? { kind: 'infeasible' } : { kind: 'optimal', ...found };
 }
 
+/** Every solution of a tiny problem, or the first `most` of them; null past `nodes` placements. */
+export function everySolution(problem: Problem, most = 5_000, nodes = 300_000): readonly Solution[] | null {
+  const found: Solution[] = [];
+  let left = nodes;
+  for (const choices of everyCombination(problem.choices.map((choice) => choice.options.length))) {
+    if (problem.forbidden.some((literals) => holds(problem, choices, literals))) continue;
+    const branch = openBranch(problem, choices);
+    const descend = (depth: number): void => {
+      if (depth === branch.order.length) {
+        const solution = { choices, tasks: [...branch.placed] };
+        if (faultsOf(problem, solution).length === 0) found.push(solution);
+        return;
+      }
+      const task = branch.order[depth] as number;
+      const { shortest, longest } = branch.modes[task] as Mode;
+      for (let start = 0; start + shortest <= problem.horizon; start += 1)
+        for (let end = start + shortest; end <= Math.min(problem.horizon, start + longest); end += 1) {
+          left -= 1;
+          if (left < 0 || found.length >= most) return;
+          if (!branch.place(task, start, end)) continue;
+          descend(depth + 1);
+          branch.lift(task);
+        }
+    };
+    descend(0);
+  }
+  return left < 0 ? null : found;
+}
+
 function* everyCombination(sizes: readonly number[]): Generator<number[]> {
   const total = sizes.reduce((product, size) => product * size, 1);
   for (let code = 0; code < total; code += 1) {
