@@ -53,7 +53,8 @@ function findCycle(workshop: Workshop, store: Store): Clash | null {
   const requirements = [...new Set(lags.flatMap((lag) => problem.lags[lag]?.requirement ?? []))];
   const excess = cycle.reduce((sum, edge) => sum + edge.least, 0);
   const names = tasks.map((task) => problem.tasks[task]?.id ?? '');
-  const overHorizon = cycle.some((edge) => edge.lag === -2);
+  // Without any gap it is the length of one task, which is cut at the horizon.
+  const overHorizon = lags.length === 0 || cycle.some((edge) => edge.lag === -2);
   return overHorizon
     ? {
         kind: 'horizon',

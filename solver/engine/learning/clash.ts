@@ -121,8 +121,10 @@ function longestChain(problem: Problem, lags: readonly Lag[]): 'cycle' | 'horizo
     }
     return false;
   };
+  // Nothing is before the session's first minute, so an end required too early is a cycle, too.
+  for (let n = 0; n < origin; n++) arcs.push([origin, n, 0]);
   if (!relax(arcs)) return 'cycle';
   const within = [...arcs];
-  for (let n = 0; n < origin; n++) within.push([origin, n, 0], [n, origin, -problem.horizon]);
+  for (let n = 0; n < origin; n++) within.push([n, origin, -problem.horizon]);
   return relax(within) ? null : 'horizon';
 }
