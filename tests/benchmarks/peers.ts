@@ -1,5 +1,6 @@
 /** The bench beside other solvers that a JavaScript project could use: the same problems, the same plan known, in one run. */
 import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { loadavg } from 'node:os';
 import { join } from 'node:path';
 import type { Solve } from '../../solver/engine/outcome.ts';
 import type { Problem } from '../../solver/engine/problem.ts';
@@ -55,6 +56,8 @@ export async function peersBench(asked: PeersBench): Promise<number> {
   const within = asked.solvers.filter((solver) => solver !== 'highs');
   const browser = within.length === 0 ? null : await openedBrowser();
   const comparing: Comparing = { ...asked, browser, solvers: within, highs: asked.solvers.includes('highs') };
+  const load = (): string => loadavg()[0]!.toFixed(1);
+  const loadBefore = load();
   const compared: Compared[] = [];
   const rows: string[] = [];
   const row = (text: string): void => {
@@ -81,6 +84,9 @@ export async function peersBench(asked: PeersBench): Promise<number> {
   }
   if (asked.out !== undefined) writeFileSync(asked.out, `${rows.join('\n')}\n`);
   console.error(`\n${asked.seconds} s each, seed ${asked.seed}, first tier only, every solver from the same plan`);
+  console.error(
+    `the machine's load, one minute's mean: ${loadBefore} before, ${load()} after (seconds are of the wall clock)`,
+  );
   console.error(comparedSummary(compared));
   return contradictions(compared).length > 0 ? 1 : 0;
 }

@@ -29,7 +29,7 @@ const LEAST_SECONDS = 0.001;
 
 const proved = ({ kind }: Answer): boolean => kind === 'optimal' || kind === 'infeasible';
 
-/** What is counted of another's time. Ours is always counted whole: making its model is not told apart from the search. */
+/** What is counted of the time, ours and another's. */
 const counted: readonly { readonly what: string; readonly of: (answer: Answer) => number }[] = [
   { what: 'search alone', of: ({ solveSeconds }) => solveSeconds },
   { what: 'posting and search', of: ({ solveSeconds, startSeconds }) => solveSeconds + startSeconds },
@@ -40,10 +40,10 @@ const counted: readonly { readonly what: string; readonly of: (answer: Answer) =
 ];
 
 /**
- * One paragraph an engine and family: proofs on either side; then, for each way of counting the other's time, the share of instances
+ * One paragraph an engine and family: proofs on either side; then, for each way of counting the time, the share of instances
  * where ours was faster to a proof and the geometric mean of how many times longer the other took. One without a proof counts with all
  * the time it had, so the ratio is at least what is told; instances that neither proved, and those that the other could not take, are
- * left out of the ratios and counted apart.
+ * left out of the ratios and counted apart, and so are those where both took less than a clock can tell from the share.
  */
 export function comparedSummary(compared: readonly Compared[]): string {
   const engines = [...new Set(compared.flatMap(({ others }) => others.map(({ engine }) => engine)))];
@@ -68,29 +68,32 @@ function against(engine: string, family: string, compared: readonly Compared[]):
     return other === undefined ? [] : [{ ours, other }];
   });
   const count = (test: (pair: (typeof pairs)[number]) => boolean): number => pairs.filter(test).length;
-  const apart = count(({ other }) => other.kind === 'too large' || other.kind === 'failed');
+  const untold = count(({ other }) => other.kind === 'too large' || other.kind === 'failed');
   const told = pairs.filter(
     ({ ours, other }) => other.kind !== 'too large' && other.kind !== 'failed' && (proved(ours) || proved(other)),
   );
   const both = told.filter(({ ours, other }) => proved(ours) && proved(other));
   const ratios = counted.map(({ what, of }) => {
     const ratio = ({ ours, other }: (typeof pairs)[number]): number =>
-      Math.max(LEAST_SECONDS, of(other)) / Math.max(LEAST_SECONDS, ours.solveSeconds);
+      Math.max(LEAST_SECONDS, of(other)) / Math.max(LEAST_SECONDS, of(ours));
     const faster = told.filter((pair) => proved(pair.ours) && (!proved(pair.other) || ratio(pair) > 1)).length;
-    const share = told.length === 0 ? '–' : `${((faster / told.length) * 100).toFixed(0)} %`;
+    const level = both.filter((pair) => ratio(pair) === 1).length;
+    const apart = told.length - level;
+    const share = apart === 0 ? '–' : `${((faster / apart) * 100).toFixed(0)} %`;
     return (
-      `  counting its ${what}: ours faster on ${faster}/${told.length} (${share}); geometric mean of its seconds over ours ` +
+      `  counting ${what}: ours faster on ${faster}/${apart} (${share}), ${level} more below ${LEAST_SECONDS} s on both sides; geometric mean of its seconds over ours ` +
       `${geometricMean(told.map(ratio))} (${geometricMean(both.map(ratio))} where both proved)`
     );
   });
-  const average = (of: (answer: Answer) => number): string =>
-    (told.reduce((sum, { other }) => sum + of(other), 0) / Math.max(1, told.length)).toFixed(2);
+  const average = (of: (pair: (typeof pairs)[number]) => number): string =>
+    (told.reduce((sum, pair) => sum + of(pair), 0) / Math.max(1, told.length)).toFixed(3);
   return [
     `${family}, ours beside ${engine}, ${pairs.length} instances:`,
     `  proved by ours ${count(({ ours }) => proved(ours))}, by ${engine} ${count(({ other }) => proved(other))}, by both ${both.length}; ` +
-      `too large or failed for ${engine} ${apart}`,
+      `too large or failed for ${engine} ${untold}`,
     ...ratios,
-    `  its mean seconds: flattening ${average(({ flatSeconds }) => flatSeconds)}, posting ${average(({ startSeconds }) => startSeconds)}`,
+    `  mean seconds apart from the search: its flattening ${average(({ other }) => other.flatSeconds)}, its posting ` +
+      `${average(({ other }) => other.startSeconds)}, our posting ${average(({ ours }) => ours.startSeconds)}`,
   ].join('\n');
 }
 
