@@ -1,16 +1,12 @@
 /**
  * Energetic reasoning: in no stretch of time can tasks need more of a set of resources than is there.
- *
- * A present task surely spends `min(b − a, p, ECT − a, b − LST)` of its minutes in `[a, b)`, whether it is placed as far left or right as it
- * can be (Lopez, Erschler and Esquirol 1992; Baptiste, Le Pape and Nuijten 1999). Besides single resources, sets that stand in for
+ * Besides single resources, sets that stand in for
  * each other in the modes of some task (the people who may do it) are looked at together.
  */
 import type { Compiled, CompiledMode } from '../compiled.ts';
 import type { Store } from '../propagation/store.ts';
 import type { Timetable } from '../propagation/timetable.ts';
-
-/** Most pairs of a stretch and a task to look at in one pool; beyond, only some of the stretches are tried. */
-const STRETCHES = 1_000_000;
+import { Claims } from './claims.ts';
 
 export class Energy {
   private readonly compiled: Compiled;
@@ -18,11 +14,7 @@ export class Energy {
   readonly pools: readonly (readonly number[])[];
   /** Capacity of each pool summed from minute 0: entry `t` is what there is before minute `t`. */
   private readonly supply: readonly Float64Array[];
-  private readonly earliest: Int32Array;
-  private readonly latest: Int32Array;
-  private readonly length: Int32Array;
-  private readonly amount: Float64Array;
-  private count = 0;
+  private readonly claims: Claims;
 
   constructor(
     private readonly store: Store,
@@ -31,7 +23,7 @@ export class Energy {
   ) {
     this.compiled = store.compiled;
     this.pools = findPools(this.compiled);
-    const { horizon, capacity, taskCount } = this.compiled;
+    const { horizon, capacity } = this.compiled;
     this.supply = this.pools.map((pool) => {
       const sum = new Float64Array(horizon + 1);
       for (let t = 0; t < horizon; t++) {
@@ -41,17 +33,14 @@ export class Energy {
       }
       return sum;
     });
-    this.earliest = new Int32Array(taskCount);
-    this.latest = new Int32Array(taskCount);
-    this.length = new Int32Array(taskCount);
-    this.amount = new Float64Array(taskCount);
+    this.claims = new Claims(store);
   }
 
   /** Index of a pool that is overloaded under the store's bounds, −1 when none is seen to be or there is no time to look. */
   overloaded(): number {
     for (let p = 0; p < this.pools.length && !this.isOver(); p++) {
       this.collect(this.pools[p] as readonly number[]);
-      if (this.count > 1 && this.isOverloaded(this.supply[p] as Float64Array)) return p;
+      if (this.claims.exceed(this.supply[p] as Float64Array)) return p;
     }
     return -1;
   }
@@ -65,17 +54,12 @@ export class Energy {
   }
 
   private collect(pool: readonly number[]): void {
-    const { store } = this;
-    this.count = 0;
+    const { store, claims } = this;
+    claims.clear();
     for (let task = 0; task < this.compiled.taskCount; task++) {
       if (!store.isPresent(task)) continue;
       const amount = this.least(task, pool);
-      if (amount === 0) continue;
-      this.earliest[this.count] = store.earliestStart(task);
-      this.latest[this.count] = store.latestEnd(task);
-      this.length[this.count] = Math.max(store.shortest(task), store.earliestEnd(task) - store.latestStart(task));
-      this.amount[this.count] = amount;
-      this.count++;
+      if (amount > 0) claims.add(task, amount);
     }
     store.work += this.compiled.taskCount >> 2;
   }
@@ -92,33 +76,6 @@ export class Energy {
       least = Math.min(least, amount);
     }
     return least === Infinity ? 0 : least;
-  }
-
-  private isOverloaded(supply: Float64Array): boolean {
-    const { count, earliest, latest, length, amount, store } = this;
-    // Stretches begin where some task can first start and end where some task must have ended.
-    const stride = Math.max(1, Math.ceil(count ** 3 / STRETCHES));
-    for (let i = 0; i < count; i++) {
-      const a = earliest[i] as number;
-      for (let j = i % stride; j < count; j += stride) {
-        const b = latest[j] as number;
-        if (b <= a) continue;
-        let need = 0;
-        const room = (supply[b] as number) - (supply[a] as number);
-        for (let k = 0; k < count; k++) {
-          const p = length[k] as number;
-          let inside = b - a < p ? b - a : p;
-          const left = (earliest[k] as number) + p - a;
-          if (left < inside) inside = left;
-          const right = b - (latest[k] as number) + p;
-          if (right < inside) inside = right;
-          if (inside > 0) need += inside * (amount[k] as number);
-        }
-        if (need > room) return true;
-      }
-    }
-    store.work += Math.ceil(count ** 3 / (stride * 10));
-    return false;
   }
 }
 

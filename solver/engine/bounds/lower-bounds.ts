@@ -1,12 +1,13 @@
 /**
  * Lower bounds of the tiers, valid for every plan that is no worse in the tiers before.
  *
- * A tier of kind `latest` is bounded by refutation (Klein and Scholl 1999): where propagation or energy contradicts "at most V", the
+ * A tier of kind `latest` is bounded by refutation (Klein and Scholl 1999): where propagation, energy or a clique contradicts "at most V", the
  * tier is at least V + 1. Sums are bounded term by term.
  */
 import type { CompiledMode } from '../compiled.ts';
 import { isBoundable, limitTier } from '../search/limits.ts';
 import type { Workshop } from '../search/workshop.ts';
+import { Cliques } from './cliques.ts';
 import { Energy } from './energy.ts';
 import { longestPaths } from './longest-paths.ts';
 
@@ -14,6 +15,7 @@ export class LowerBounds {
   /** Bound of each tier; −Infinity for tiers after the first until `restart` was called. */
   readonly bounds: Float64Array;
   private energy: Energy | null = null;
+  private cliques: Cliques | null = null;
 
   constructor(private readonly workshop: Workshop) {
     this.bounds = Float64Array.from(workshop.compiled.tiers, (_, tier) =>
@@ -53,6 +55,8 @@ export class LowerBounds {
       this.raise(tier, this.underTiers(tier, values, () => this.plainBound(tier)) ?? 0);
       return (this.bounds[tier] as number) > before;
     }
+    // Made before a tier is held to a value: what is surely there or in order then is so always.
+    this.cliques ??= new Cliques(this.workshop.store, () => budget.over());
     // Refuting is monotone in V: longer and longer steps up while it works, then halving.
     let low = before;
     let high = values[tier] as number;
@@ -86,8 +90,9 @@ export class LowerBounds {
 
   private overloaded(): boolean {
     const { store, propagation } = this.workshop;
-    this.energy ??= new Energy(store, propagation.timetable, () => this.workshop.budget.over());
-    return this.energy.overloaded() >= 0;
+    const isOver = (): boolean => this.workshop.budget.over();
+    this.energy ??= new Energy(store, propagation.timetable, isOver);
+    return this.energy.overloaded() >= 0 || this.cliques?.overloaded() === true;
   }
 
   /** Answers a question while the tiers before are held to the plan's values; null when that is contradictory. */
