@@ -29,7 +29,7 @@ function clashOf(solve: Solve, problem: Problem, effort: number): Clash | null {
 
 // Each answer is held against complete enumeration.
 describe('the requirements that clash in random problems', () => {
-  const impossible = Array.from({ length: 260 }, (_, k) => randomProblem(70_000 + k, shape)).filter(
+  const impossible = Array.from({ length: 200 }, (_, k) => randomProblem(70_000 + k, shape)).filter(
     (problem) => bruteForce(problem).kind === 'infeasible',
   );
 
@@ -46,8 +46,8 @@ describe('the requirements that clash in random problems', () => {
       }
       members += names.length;
     }
-    expect(impossible.length).toBeGreaterThan(80);
-    expect(members).toBeGreaterThan(30);
+    expect(impossible.length).toBeGreaterThan(50);
+    expect(members).toBeGreaterThan(20);
   });
 
   it.each(Object.keys(engines))('are a clash where the engine "%s" tells of a cycle', (name) => {
