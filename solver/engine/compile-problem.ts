@@ -1,8 +1,10 @@
 /** Turns a problem into flat arrays and indices. */
-import type { Arc, Compiled, CompiledMode, CompiledTier } from './compiled.ts';
+import type { Arc, Compiled, CompiledMode, CompiledTier, CompiledUse } from './compiled.ts';
 import { ConditionTable } from './conditions.ts';
-import type { Mode, Point, Problem, Task, Use } from './problem.ts';
+import type { Mode, Point, Problem, Task } from './problem.ts';
 import { emptyLists, packLists, type SparseLists } from './sparse-lists.ts';
+
+const NONE: readonly string[] = [];
 
 /** Pairs of modes of which one soils the other, listed by one of them; the pairs of one resource follow each other. */
 interface SoilPairs {
@@ -24,6 +26,7 @@ class Compiler {
   private readonly stateIndex: ReadonlyMap<string, number>;
   private readonly modes: CompiledMode[] = [];
   private readonly soils = new Map<string, number>([['|', 0]]);
+  private readonly marks = new Map<string, number>();
   private readonly soilMarks: { leaves: readonly string[]; avoids: readonly string[] }[] = [{ leaves: [], avoids: [] }];
   private readonly presence: Int32Array;
 
@@ -159,26 +162,19 @@ class Compiler {
   }
 
   private mode(task: number, mode: Mode, known: Map<string, number>): number {
-    const uses = new Map<number, { amount: number; leaves: Set<string>; avoids: Set<string>; cleans: boolean }>();
-    for (const use of mode.uses) this.addUse(uses, use);
+    const uses = this.usesOf(mode);
     const compiled: CompiledMode = {
       task,
       shortest: mode.shortest,
       longest: Math.min(mode.longest, this.problem.horizon),
-      uses: [...uses]
-        .sort((a, b) => a[0] - b[0])
-        .map(([resource, use]) => ({
-          resource,
-          amount: use.amount,
-          soil: this.soil([...use.leaves].sort(), [...use.avoids].sort()),
-          cleans: use.cleans,
-        })),
+      uses,
       state: mode.state === undefined ? -1 : (this.stateIndex.get(mode.state.state) ?? -1),
       stateClass: mode.state?.class ?? 0,
       costFixed: mode.cost?.fixed ?? 0,
       costPerMinute: mode.cost?.perMinute ?? 0,
     };
-    const key = JSON.stringify(compiled);
+    let key = `${compiled.shortest} ${compiled.longest} ${compiled.state} ${compiled.stateClass} ${compiled.costFixed} ${compiled.costPerMinute}`;
+    for (const use of uses) key += ` ${use.resource} ${use.amount} ${use.soil} ${use.cleans}`;
     const before = known.get(key);
     if (before !== undefined) return before;
     this.modes.push(compiled);
@@ -186,22 +182,30 @@ class Compiler {
     return this.modes.length - 1;
   }
 
-  private addUse(
-    uses: Map<number, { amount: number; leaves: Set<string>; avoids: Set<string>; cleans: boolean }>,
-    use: Use,
-  ): void {
-    const resource = this.resourceIndex.get(use.resource) ?? -1;
-    const entry = uses.get(resource) ?? { amount: 0, leaves: new Set(), avoids: new Set(), cleans: false };
-    uses.set(resource, entry);
-    entry.amount += use.amount;
-    for (const mark of use.leaves ?? []) entry.leaves.add(mark);
-    for (const mark of use.avoids ?? []) entry.avoids.add(mark);
-    entry.cleans ||= use.cleans === true;
+  /** The uses of a mode by resource; several of one resource are put together. */
+  private usesOf(mode: Mode): CompiledUse[] {
+    const resources = mode.uses.map((use) => this.resourceIndex.get(use.resource) ?? -1);
+    const order = [...new Set(resources)].sort((a, b) => a - b);
+    return order.map((resource) => {
+      const uses = mode.uses.filter((_, index) => resources[index] === resource);
+      const marks = (of: 'leaves' | 'avoids'): readonly string[] => {
+        const first = uses[0]?.[of] ?? NONE;
+        return uses.length === 1 ? first : [...new Set(uses.flatMap((use) => use[of] ?? NONE))];
+      };
+      return {
+        resource,
+        amount: uses.reduce((sum, use) => sum + use.amount, 0),
+        soil: this.soil(marks('leaves'), marks('avoids')),
+        cleans: uses.some((use) => use.cleans === true),
+      };
+    });
   }
 
   private soil(leaves: readonly string[], avoids: readonly string[]): number {
-    const key = leaves.length + avoids.length === 0 ? '|' : JSON.stringify([leaves, avoids]);
-    if (!this.soils.has(key)) this.soilMarks.push({ leaves, avoids });
+    if (leaves.length + avoids.length === 0) return 0;
+    const sets = [leaves, avoids].map((marks) => [...new Set(marks)].sort());
+    const key = sets.map((marks) => marks.map((mark) => indexOf(this.marks, mark)).join(',')).join('|');
+    if (!this.soils.has(key)) this.soilMarks.push({ leaves: sets[0] ?? NONE, avoids: sets[1] ?? NONE });
     return indexOf(this.soils, key);
   }
 

@@ -81,6 +81,9 @@ export class ConditionTable {
 
   ofChoiceLiterals(literals: readonly ChoiceLiteral[]): number {
     if (literals.length === 0) return 0;
+    const [only] = literals;
+    if (literals.length === 1 && only !== undefined && isAscending(only.options))
+      return this.isWhole(only) ? 0 : this.conditionOf([this.literal(only)]);
     const optionsOf = new Map<number, number[]>();
     for (const { choice, options } of literals) {
       const before = optionsOf.get(choice);
@@ -89,9 +92,17 @@ export class ConditionTable {
     }
     const indices: number[] = [];
     for (const [choice, options] of [...optionsOf].sort((a, b) => a[0] - b[0])) {
-      if (options.length === this.problem.choices[choice]?.options.length) continue;
-      indices.push(this.literal({ choice, options }));
+      if (!this.isWhole({ choice, options })) indices.push(this.literal({ choice, options }));
     }
+    return this.conditionOf(indices);
+  }
+
+  /** True when the literal holds whatever is chosen. */
+  private isWhole({ choice, options }: ChoiceLiteral): boolean {
+    return options.length === this.problem.choices[choice]?.options.length;
+  }
+
+  private conditionOf(indices: number[]): number {
     const key = indices.join(' ');
     const known = this.conditionIndex.get(key);
     if (known !== undefined) return known;
@@ -108,4 +119,9 @@ export class ConditionTable {
     this.literals.push(literal);
     return this.literals.length - 1;
   }
+}
+
+function isAscending(options: readonly number[]): boolean {
+  for (let k = 1; k < options.length; k++) if ((options[k] as number) <= (options[k - 1] as number)) return false;
+  return true;
 }

@@ -5,7 +5,7 @@
  * Such numbering helps a proof and hinders construction: a plan that has its first washing at noon could get none before. So search
  * works on the problem without it, and `renumber` gives a solution back in order.
  */
-import type { Literal, Point, Problem, Task } from './problem.ts';
+import type { Lag, Literal, Point, Problem, Task } from './problem.ts';
 import type { Solution } from './outcome.ts';
 
 export interface Loosened {
@@ -48,18 +48,41 @@ function findFamilies(problem: Problem): Task[][] {
     if (task.choice !== undefined) owners.set(task.choice, (owners.get(task.choice) ?? 0) + 1);
   const options = new Map(problem.choices.map((choice) => [choice.id, choice.options.length]));
   const named = namedElsewhere(problem);
+  const terms = latestTerms(problem);
   const alike = new Map<string, Task[]>();
   for (const task of problem.tasks) {
     if (task.choice === undefined || task.when !== undefined || owners.get(task.choice) !== 1) continue;
     if (!task.modes.includes(null) || named.tasks.has(task.id) || named.choices.has(task.choice)) continue;
-    const key = JSON.stringify([task.modes, task.group, options.get(task.choice), latestTerms(problem, task.id)]);
-    alike.set(key, [...(alike.get(key) ?? []), task]);
+    const key = JSON.stringify([task.modes, task.group, options.get(task.choice), terms.get(task.id) ?? []]);
+    const family = alike.get(key);
+    if (family === undefined) alike.set(key, [task]);
+    else family.push(task);
   }
-  return [...alike.values()].flatMap((family) => {
-    if (family.length < 2) return [];
-    const ordered = inOrder(problem, family);
+  const families = [...alike.values()].filter((family) => family.length > 1);
+  const bonds = bondsOf(problem, families);
+  return families.flatMap((family, index) => {
+    const ordered = inOrder(family, bonds[index]!);
     return ordered === null ? [] : [ordered];
   });
+}
+
+/** What binds the members of a family. */
+interface Bonds {
+  readonly lags: Lag[];
+  readonly forbidden: (readonly Literal[])[];
+}
+
+function bondsOf(problem: Problem, families: readonly (readonly Task[])[]): Bonds[] {
+  const bonds = families.map((): Bonds => ({ lags: [], forbidden: [] }));
+  const ofTask = new Map(families.flatMap((family, index) => family.map((task) => [task.id, bonds[index]!])));
+  const ofChoice = new Map(families.flatMap((family, index) => family.map((task) => [task.choice, bonds[index]!])));
+  for (const lag of problem.lags)
+    for (const bond of new Set([lag.from, lag.to].map((at) => (at === 'origin' ? undefined : ofTask.get(at.task)))))
+      bond?.lags.push(lag);
+  for (const conjunction of problem.forbidden)
+    for (const bond of new Set(conjunction.map((literal) => ofChoice.get(literal.choice))))
+      bond?.forbidden.push(conjunction);
+  return bonds;
 }
 
 /** Tasks and choices that something else than numbering speaks of. */
@@ -103,22 +126,26 @@ function isNumbering(lag: Problem['lags'][number]): boolean {
   return from.at === 'end' && to.at === 'start' && lag.least === 0 && from.task !== to.task;
 }
 
-function latestTerms(problem: Problem, id: string): unknown[] {
-  return problem.tiers.map((tier) =>
-    tier.kind === 'latest'
-      ? tier.terms
-          .filter((term) => term.point.task === id)
-          .map(({ point, plus, minus }) => [(point as Exclude<Point, 'origin'>).at, plus, minus])
-      : [],
-  );
+/** For each task its terms in tiers of kind `latest`, with the tier of each. */
+function latestTerms(problem: Problem): Map<string, unknown[]> {
+  const terms = new Map<string, unknown[]>();
+  problem.tiers.forEach((tier, index) => {
+    if (tier.kind !== 'latest') return;
+    for (const { point, plus, minus } of tier.terms) {
+      const list = terms.get(point.task) ?? [];
+      terms.set(point.task, list);
+      list.push([index, point.at, plus, minus]);
+    }
+  });
+  return terms;
 }
 
 /** The family as a path of numbering lags, null when there is no such path or something else binds its members. */
-function inOrder(problem: Problem, family: readonly Task[]): Task[] | null {
+function inOrder(family: readonly Task[], bonds: Bonds): Task[] | null {
   const byId = new Map(family.map((task) => [task.id, task]));
   const byChoice = new Map(family.map((task) => [task.choice ?? '', task]));
   const next = new Map<string, string>();
-  for (const { from, to } of problem.lags) {
+  for (const { from, to } of bonds.lags) {
     const a = from === 'origin' ? undefined : byId.get(from.task);
     const b = to === 'origin' ? undefined : byId.get(to.task);
     if (a === undefined && b === undefined) continue;
@@ -134,7 +161,7 @@ function inOrder(problem: Problem, family: readonly Task[]): Task[] | null {
   }
   if (order.length !== family.length || next.size !== family.length - 1) return null;
   // "The earlier absent and a later present" is the only thing that may be forbidden of them.
-  for (const conjunction of problem.forbidden) {
+  for (const conjunction of bonds.forbidden) {
     const members = conjunction.map((literal) => byChoice.get(literal.choice));
     if (members.every((member) => member === undefined)) continue;
     const [first, second] = members;

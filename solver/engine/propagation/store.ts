@@ -16,6 +16,8 @@ export class Store extends ChoiceStore {
   /** Where the part in which each task surely runs begins and ends. */
   readonly partFrom: number;
   readonly partTo: number;
+  /** 1 for placed tasks that search has found in want of nothing, which stands until it is undone; kept by `demands.ts`. */
+  readonly settled: number;
   /** Capacity left on resource `r` at minute `t` after all mandatory parts: `cells[free + r × horizon + t]`. */
   readonly free: number;
 
@@ -31,13 +33,14 @@ export class Store extends ChoiceStore {
   constructor(compiled: Compiled) {
     const { taskCount } = compiled;
     const slots = 2 * (2 * taskCount + 1);
-    super(compiled, slots + 5 * taskCount + compiled.capacity.length);
+    super(compiled, slots + 6 * taskCount + compiled.capacity.length);
     this.modeBase = slots;
     this.shortBase = slots + taskCount;
     this.longBase = slots + 2 * taskCount;
     this.partFrom = slots + 3 * taskCount;
     this.partTo = slots + 4 * taskCount;
-    this.free = slots + 5 * taskCount;
+    this.settled = slots + 5 * taskCount;
+    this.free = slots + 6 * taskCount;
     this.slotQueue = new Int32Array(slots);
     this.slotQueued = new Uint8Array(slots);
     this.taskQueue = new Int32Array(taskCount + 1);

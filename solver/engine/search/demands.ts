@@ -5,6 +5,7 @@
 import type { CompiledEvent, CompiledMode, CompiledReservoir } from '../compiled.ts';
 import type { Propagation } from '../propagation/propagation.ts';
 import type { Store } from '../propagation/store.ts';
+import type { SparseLists } from '../sparse-lists.ts';
 
 export class Demands {
   /** What the last `find` found: a resource that wants a cleaning, or a reservoir that wants an event. */
@@ -22,30 +23,54 @@ export class Demands {
   /** 1 where a mode cleans a resource. */
   private readonly cleansAt: Uint8Array;
   private readonly resources: number;
-  /** Tasks that some other may soil. */
-  private readonly soiled: readonly number[];
+  /** Tasks that some other may soil, or that may soil some other. */
+  private readonly concerned: readonly number[];
   /** By place in the list of what soils a mode: its task. */
   private readonly soilingTask: Int32Array;
 
   constructor(private readonly propagation: Propagation) {
     this.store = propagation.store;
-    const { soiledBy, modes, taskCount, problem } = this.store.compiled;
+    const { soiledBy, soils, modes, taskCount, problem } = this.store.compiled;
     this.resources = problem.resources.length;
     this.cleansAt = new Uint8Array(modes.length * this.resources);
-    const soiled = new Uint8Array(taskCount);
+    const concerned = new Uint8Array(taskCount);
+    const has = (lists: SparseLists, index: number): boolean =>
+      (lists.start[index + 1] as number) > (lists.start[index] as number);
     modes.forEach((mode, index) => {
       for (const use of mode.uses) if (use.cleans) this.cleansAt[index * this.resources + use.resource] = 1;
-      if ((soiledBy.start[index + 1] as number) > (soiledBy.start[index] as number)) soiled[mode.task] = 1;
+      if (has(soiledBy, index) || has(soils, index)) concerned[mode.task] = 1;
     });
     this.soilingTask = soiledBy.items.map((mode) => modes[mode]?.task ?? -1);
-    this.soiled = Array.from(soiled, (flag, task) => (flag === 1 ? task : -1)).filter((task) => task >= 0);
+    this.concerned = Array.from(concerned, (flag, task) => (flag === 1 ? task : -1)).filter((task) => task >= 0);
   }
 
   /** Looks for something lacking. @returns true when there is, described in the fields */
   find(): boolean {
     this.kind = 'none';
-    for (let k = 0; k < this.soiled.length; k++) if (this.findClean(this.soiled[k] as number)) return true;
+    for (let k = 0; k < this.concerned.length; k++) if (this.wantsClean(this.concerned[k] as number)) return true;
     for (let r = 0; r < this.store.compiled.reservoirs.length; r++) if (this.findEvent(r)) return true;
+    return false;
+  }
+
+  /**
+   * True where the task has been placed since the last look and is soiled, or soils one placed before. What was in want of nothing stays so
+   * while tasks are only added, so each pair is looked at once, when its second task is placed.
+   */
+  private wantsClean(task: number): boolean {
+    const { store } = this;
+    if (store.cells[store.settled + task] === 1 || !store.isPlaced(task)) return false;
+    if (this.findClean(task)) return true;
+    const { soils, modes } = store.compiled;
+    const mode = store.mode(task);
+    const until = soils.start[mode + 1] as number;
+    store.work += (until - (soils.start[mode] as number)) >> 2;
+    for (let k = soils.start[mode] as number; k < until; k++) {
+      const index = soils.items[k] as number;
+      const other = (modes[index] as CompiledMode).task;
+      if (store.mode(other) !== index || store.cells[store.settled + other] !== 1) continue;
+      if (this.findClean(other)) return true;
+    }
+    store.trail.set(store.settled + task, 1);
     return false;
   }
 

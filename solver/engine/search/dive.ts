@@ -16,6 +16,11 @@ import { BOUND, Decisions, DEMAND, OPTION } from './decisions.ts';
 import { Demands } from './demands.ts';
 import { Selection } from './selection.ts';
 
+/** Where no more decisions than this have to be made anew, a block's first dead end is mended without bringing it forward. */
+const MANY = 32;
+/** Decisions undone, at least, when a block is brought forward for the first time. */
+const FEW = 8;
+
 export interface DiveOrders {
   /** Place from the end of the session back. */
   readonly backward: boolean;
@@ -40,9 +45,13 @@ export class Dive {
   private readonly selection: Selection;
   private fails = 0;
   private lastUndone = -1;
+  /** Places moved on near where they were decided. */
+  private shifts = 0;
   private repeats = 0;
   private demandsDirty = true;
   private orders!: DiveOrders;
+  /** Dead ends of each block in this dive. */
+  private readonly blocked: Int32Array;
   /** Dead ends of each task since `forget`, so that callers can bring the hard ones forward. */
   readonly trouble: Int32Array;
 
@@ -57,6 +66,7 @@ export class Dive {
     this.decisions = new Decisions(this.store.trail);
     this.selection = new Selection(propagation, structure);
     this.trouble = new Int32Array(this.store.compiled.taskCount);
+    this.blocked = new Int32Array(structure.blockTasks.start.length);
   }
 
   /**
@@ -70,7 +80,10 @@ export class Dive {
     this.selection.orders = orders;
     this.decisions.begin();
     this.fails = 0;
+    this.shifts = 0;
     this.lastUndone = -1;
+    this.blocked.fill(0);
+    this.selection.forgetPromoted();
     this.demandsDirty = true;
     let current = -1;
     let work = store.work;
@@ -305,7 +318,8 @@ export class Dive {
     if (later > 0 && !orders.backward) {
       const level = decisions.levelOfChange(4 * dependent + 1);
       const latest = level > 0 ? -decisions.valueBefore(level, 4 * dependent + 1) : 0;
-      if (latest >= start + later && this.undoTo(level, later)) return this.bookFail(-1, 1);
+      const near = decisions.depth - level < FEW && ++this.shifts <= store.compiled.taskCount;
+      if (latest >= start + later && this.undoTo(level, later)) return this.bookFail(-1, near ? 0 : 1);
     }
     const placed = decisions.levelOfChange(4 * source + (orders.backward ? 2 : 1));
     const chosen = decisions.levelOfChange(store.modeAddress(dependent));
@@ -321,8 +335,29 @@ export class Dive {
     if (!this.bookFail(task, 4)) return false;
     const lacking = task >= 0 ? this.lacking(task) : 1;
     const level = task >= 0 ? this.culprit(task) : this.decisions.depth;
+    if (task >= 0 && this.promote(task, level)) return true;
     if (level > 0 && this.undoTo(level, lacking)) return true;
     return this.undoFurther(task);
+  }
+
+  /**
+   * What found no place twice is brought forward: decisions are undone, each time twice as many, and the task comes before what was
+   * decided there. @returns false when it has been brought to the front already, or failed for the first time
+   */
+  private promote(task: number, culprit: number): boolean {
+    const { decisions, structure, selection } = this;
+    const block = structure.block[task] as number;
+    const times = this.blocked[block] as number;
+    this.blocked[block] = times + 1;
+    if (times === 0 && decisions.depth - culprit < MANY) return false;
+    const back = decisions.depth - (FEW << times);
+    const level = Math.max(1, culprit > 0 ? Math.min(culprit, back) : back);
+    if (decisions.depth === 0 || (level === 1 && selection.isPromoted(block))) return false;
+    decisions.undoTo(level);
+    selection.promote(block);
+    this.demandsDirty = true;
+    this.lastUndone = -1;
+    return true;
   }
 
   /** Books a dead end. @returns false when there were too many */

@@ -17,12 +17,31 @@ export class Selection {
   /** Set by the dive before it begins. */
   orders!: DiveOrders;
   private readonly store: Store;
+  /** For each block when it was brought forward, 0 where it was not. */
+  private readonly promoted: Int32Array;
+  private promotions = 0;
 
   constructor(
     private readonly propagation: Propagation,
     private readonly structure: Structure,
   ) {
     this.store = propagation.store;
+    this.promoted = new Int32Array(structure.blockTasks.start.length);
+  }
+
+  /** Lets a block go before all that is not urgent, and after those brought forward before it. */
+  promote(block: number): void {
+    if (this.promoted[block] === 0) this.promoted[block] = ++this.promotions;
+  }
+
+  isPromoted(block: number): boolean {
+    return (this.promoted[block] as number) > 0;
+  }
+
+  forgetPromoted(): void {
+    if (this.promotions === 0) return;
+    this.promoted.fill(0);
+    this.promotions = 0;
   }
 
   /** True while the task is present and its start (backward: end) or mode is open, or its length counts in a total. */
@@ -49,6 +68,7 @@ export class Selection {
     let urgent = -1;
     let best = -1;
     let fallback = -1;
+    let forward = -1;
     for (let task = 0; task < count; task++) {
       if (!store.isPresent(task)) continue;
       const at = 4 * task + low;
@@ -63,11 +83,17 @@ export class Selection {
         continue;
       }
       if (urgent >= 0) continue;
+      if (this.promotions > 0 && this.comesForward(task, forward)) {
+        forward = task;
+        continue;
+      }
+      if (forward >= 0) continue;
       if (fallback < 0 || (cells[at] as number) < (cells[4 * fallback + low] as number)) fallback = task;
       if (best >= 0 && !this.isBetter(task, best, low)) continue;
       if (this.openPredecessor(task) < 0) best = task;
     }
     store.work += count >> 4;
+    if (urgent < 0) urgent = forward;
     if (urgent < 0) return best >= 0 ? best : fallback;
     for (let steps = 0; steps < 20; steps++) {
       const before = this.openPredecessor(urgent);
@@ -75,6 +101,13 @@ export class Selection {
       urgent = before;
     }
     return urgent;
+  }
+
+  /** True when the task's block was brought forward, and before that of the other task (−1: none). */
+  private comesForward(task: number, other: number): boolean {
+    const { block } = this.structure;
+    const own = this.promoted[block[task] as number] as number;
+    return own > 0 && (other < 0 || own < (this.promoted[block[other] as number] as number));
   }
 
   /** True when the task ends (backward: begins) a container that is already begun (ended): what it holds is not free until then. */
