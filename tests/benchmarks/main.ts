@@ -16,7 +16,7 @@ import { csvHeading, csvRow, summaryOf } from './summary.ts';
 const help = `Usage: npm run bench -- FAMILY PATH [options]
        npm run bench -- kitchen [options]
        npm run bench -- peers [DIR] [options]
-       npm run bench -- replan [SESSION …] [--out FILE]
+       npm run bench -- replan [SESSION …] [--effort N] [--out FILE]
        npm run bench -- random [FIRST] [--limit N] [--effort N] [--large | --out DIR]
 
 Families and what PATH is:
@@ -34,7 +34,8 @@ peers solves kitchen problems, and the Patterson files in DIR, through our engin
 plan: --solvers highs,chuffed (others: gecode, coin-bc). --random N and --generated N kitchen sessions are drawn beside the
 demo's; --problems DIR takes problems written by "afterheat model" instead; --found DIR keeps those with contradictory answers.
 
-replan lets each demo session run and one step at a time be late, and tells how long the new plan takes.
+replan lets each demo session and generated ones of 60 steps run, with one step at a time late, early or not begun, and tells how
+long the new plan takes; with --effort N each is held beside a replan of N work units.
 
 random solves N tiny random problems from seed FIRST on and holds each answer against complete enumeration; a wrong one is
 shrunk and printed, or written to DIR. With --large it holds engines, seeds and efforts against each other on problems of up
@@ -125,7 +126,12 @@ if (values.help || family === undefined) {
     found: values.found,
   });
 } else if (family === 'replan') {
-  process.exitCode = replanBench({ seed: Number(values.seed), out: values.out, rest: positionals.slice(1) });
+  process.exitCode = replanBench({
+    seed: Number(values.seed),
+    long: values.effort === undefined ? undefined : Number(values.effort),
+    out: values.out,
+    rest: positionals.slice(1),
+  });
 } else if (family === 'random' && values.large) {
   const asked = {
     first: Number(path ?? 0),

@@ -1,6 +1,6 @@
 /**
- * The bench of replanning and of how sure: each demo session while it runs, one step late at a time, through the whole session. A
- * cook waits from the tap to the plan, so what is measured is from what was told to the plan document, checked apart.
+ * The bench of replanning and of how sure: the demo sessions and generated ones while they run, at many moments and with many kinds of
+ * news. A cook waits from the tap to the plan, so what is measured is from what was told to the plan document, checked apart.
  */
 import { writeFileSync } from 'node:fs';
 import { howSure } from '../../solver/answers/how-sure.ts';
@@ -10,9 +10,12 @@ import { checkPlan } from '../../solver/checker/check-plan.ts';
 import type { Plan } from '../../solver/kitchen/plan.ts';
 import { planSession } from '../../solver/translate/plan-session.ts';
 import { byId, demoComponents, demoKitchens, demoSessions } from '../support/demo-documents.ts';
+import { generatedSession, stockOf } from './generated-sessions.ts';
 
 export interface ReplanBench {
   readonly seed: number;
+  /** Work units of a second, long replan of each case, beside which the first is held; absent: none. */
+  readonly long: number | undefined;
   /** Where the CSV rows go; to the screen where not given. */
   readonly out: string | undefined;
   /** Only sessions whose id has one of these. */
@@ -23,8 +26,8 @@ interface Row {
   readonly session: string;
   readonly steps: number;
   readonly now: number;
-  readonly late: string;
-  readonly remaining: number;
+  readonly event: string;
+  readonly step: string;
   readonly kind: string;
   /** By the clock, and of the processor, which other work on the machine disturbs less. */
   readonly ms: number;
@@ -34,37 +37,43 @@ interface Row {
   readonly carriedOn: number | null;
   readonly total: number | null;
   readonly bound: number | null;
+  /** Worth that the long replan found, and what it bounds. */
+  readonly longTotal: number | null;
+  readonly longBound: number | null;
   readonly work: number;
   readonly violations: number;
 }
 
 const DEMO = `${process.cwd()}/app/demo/`;
-/** Share of the session between two looks, and how many more minutes the late step takes. */
+/** Share of the session between two looks. */
 const EVERY = 0.08;
-const REMAINING = [3, 8, 15];
+/** Steps, and seeds, of generated sessions. */
+const GENERATED = { steps: 60, seeds: [1, 2] };
+const PLAN_EFFORT = 300_000;
 
 /**
- * Replans the demo sessions at many moments.
+ * Replans sessions at many moments.
  *
  * @returns the exit code of the command: 0 when every plan passes the checker
  */
 export function replanBench(asked: ReplanBench): number {
   const kitchens = demoKitchens(DEMO);
   const components = demoComponents(DEMO);
-  const sessions = demoSessions(DEMO).filter(
-    ({ id }) => asked.rest.length === 0 || asked.rest.some((word) => id.includes(word)),
-  );
+  const wanted = ({ id }: { readonly id: string }): boolean =>
+    asked.rest.length === 0 || asked.rest.some((word) => id.includes(word));
+  const demo = demoSessions(DEMO).map((session) => ({
+    session,
+    kitchen: byId(kitchens, session.kitchens[0]!),
+    components,
+  }));
+  const stock = stockOf(kitchens[0]!, components);
+  const generated = GENERATED.seeds.map((seed) => generatedSession(stock, GENERATED.steps, seed));
   const rows: Row[] = [];
-  for (const session of sessions) {
-    const made = planSession({
-      session,
-      kitchen: byId(kitchens, session.kitchens[0]!),
-      components,
-      seed: asked.seed,
-      effort: 300_000,
-    });
-    if (made.kind !== 'planned') throw new Error(`${session.id}: ${made.kind}`);
-    const own = measurePlan(made.plan);
+  for (const each of [...demo, ...generated]) {
+    if (!wanted(each.session)) continue;
+    const made = planSession({ ...each, seed: asked.seed, effort: PLAN_EFFORT });
+    if (made.kind !== 'planned') throw new Error(`${each.session.id}: ${made.kind}`);
+    const own = measurePlan(made.plan, asked.long);
     rows.push(...own);
     console.error(sentence(made.plan, own));
   }
@@ -83,51 +92,93 @@ export function replanBench(asked: ReplanBench): number {
   return rows.some((row) => row.violations > 0) ? 1 : 0;
 }
 
-/** One step by hand or by itself that is under way. */
-const underWay = (plan: Plan, now: number): readonly string[] =>
-  plan.steps.filter(({ kind, start, end }) => kind !== 'preheat' && start < now && end > now).map(({ id }) => id);
+interface Case {
+  readonly now: number;
+  readonly event: LiveEvent;
+  readonly name: string;
+}
 
-function measurePlan(plan: Plan): readonly Row[] {
-  const running = runPlan(plan);
-  const moments = Array.from({ length: Math.floor(1 / EVERY) }, (_, k) =>
-    Math.max(1, Math.round(plan.allAwayMinutes * EVERY * (k + 0.5))),
-  );
-  const cases = moments.flatMap((now) =>
-    underWay(plan, now)
+/** News at a moment: what is under way late, over, or not yet begun; what was to follow already begun. */
+function casesAt(plan: Plan, now: number): readonly Case[] {
+  const work = plan.steps.filter(({ kind }) => kind !== 'preheat');
+  const running = work.filter(({ start, end }) => start < now && end > now);
+  const due = work.filter(({ start }) => start === now - 1);
+  return [
+    ...running
       .slice(0, 3)
-      .map((step, index): { now: number; event: LiveEvent & { kind: 'late' } } => ({
-        now,
-        event: { kind: 'late', step, remaining: REMAINING[index]! },
-      })),
-  );
+      .flatMap(({ id, end }): readonly Case[] => [
+        { now, name: 'late 5', event: { kind: 'late', step: id, remaining: end - now + 5 } },
+        { now, name: 'late 15', event: { kind: 'late', step: id, remaining: end - now + 15 } },
+        ...(end - now > 2
+          ? [
+              {
+                now,
+                name: 'shorter',
+                event: { kind: 'late', step: id, remaining: Math.ceil((end - now) / 2) },
+              } as const,
+            ]
+          : []),
+        { now, name: 'done', event: { kind: 'done', step: id, at: now } },
+      ]),
+    ...due.slice(0, 1).map(({ id }): Case => ({ now, name: 'waiting', event: { kind: 'waiting', step: id } })),
+  ];
+}
+
+function measurePlan(plan: Plan, long: number | undefined): readonly Row[] {
+  const running = runPlan(plan);
+  const cases = Array.from({ length: Math.floor(1 / EVERY) }, (_, k) =>
+    Math.max(1, Math.round(plan.allAwayMinutes * EVERY * (k + 0.5))),
+  ).flatMap((now) => casesAt(plan, now));
   // The code is compiled by the first rounds; a cook's tap meets a warm worker.
-  for (const { now, event } of cases) running.replan({ now, events: [event] });
-  return cases.map(({ now, event }): Row => {
+  for (const { now, event } of cases.slice(0, 20)) running.replan({ now, events: [event] });
+  return cases.flatMap(({ now, event, name }): readonly Row[] => {
     const began = performance.now();
     const used = process.cpuUsage();
     const result = running.replan({ now, events: [event] });
     const { user, system } = process.cpuUsage(used);
     const ms = performance.now() - began;
-    if (result.kind === 'refused') throw new Error(JSON.stringify(result.faults));
+    // News that no cook could tell of that step, as that a pause is over.
+    if (result.kind === 'refused') return [];
     const good = result.kind === 'replanned' ? result : null;
-    return {
-      session: plan.session.id,
-      steps: plan.steps.length,
-      now,
-      late: event.step,
-      remaining: event.remaining,
-      kind: good === null ? result.kind : good.proven ? 'proven' : 'bounded',
-      ms: Math.round(ms * 10) / 10,
-      cpuMs: Math.round((user + system) / 100) / 10,
-      finish: good?.worth.finish ?? null,
-      changed: good?.worth.changed.length ?? null,
-      carriedOn: good?.carriedOn ?? null,
-      total: good?.worth.total ?? null,
-      bound: good?.bound ?? null,
-      work: result.work,
-      violations: good === null || good.broken.length > 0 ? 0 : checkPlan(good.plan).length,
-    };
+    const longer = long === undefined ? null : running.replan({ now, events: [event], effort: long });
+    const best = longer?.kind === 'replanned' ? longer : null;
+    return [
+      {
+        session: plan.session.id,
+        steps: plan.steps.length,
+        now,
+        event: name,
+        step: event.step,
+        kind: good === null ? result.kind : good.proven ? 'proven' : 'bounded',
+        ms: Math.round(ms * 10) / 10,
+        cpuMs: Math.round((user + system) / 100) / 10,
+        finish: good?.worth.finish ?? null,
+        changed: good?.worth.changed.length ?? null,
+        carriedOn: good?.carriedOn ?? null,
+        total: good?.worth.total ?? null,
+        bound: good?.bound ?? null,
+        longTotal: best?.worth.total ?? null,
+        longBound: best?.bound ?? null,
+        work: result.work,
+        violations: good === null || good.broken.length > 0 ? 0 : checkPlan(good.plan).length,
+      },
+    ];
   });
+}
+
+/** How far the replans are from the best that is known, where a long one was made. */
+function gaps(rows: readonly Row[]): string {
+  const over = rows.flatMap(({ total, longTotal }) =>
+    longTotal === null ? [] : total === null ? ['none'] : [Math.max(0, total - longTotal)],
+  );
+  const worth = over.filter((each) => each !== 'none');
+  if (worth.length === 0) return '';
+  const mean = worth.reduce((sum, each) => sum + each, 0) / worth.length;
+  const best = rows.filter(({ longTotal, longBound }) => longTotal !== null && longTotal === longBound).length;
+  return (
+    `; over the best known: mean ${mean.toFixed(2)} min, worst ${Math.max(...worth)} min, none found ${over.length - worth.length}, ` +
+    `equal in ${worth.filter((each) => each === 0).length} of ${over.length} (the long one proven in ${best})`
+  );
 }
 
 function sentence(plan: Plan, rows: readonly Row[]): string {
@@ -143,7 +194,7 @@ function sentence(plan: Plan, rows: readonly Row[]): string {
     `${plan.session.id}, ${plan.steps.length} steps, ${rows.length} replans at ${REPLAN_EFFORT} units: ${spread(({ ms }) => ms)} (processor: ${spread(({ cpuMs }) => cpuMs)}); ` +
     `made ready once in ${ready} ms; proven ${share(({ kind }) => kind === 'proven')}, ` +
     `better than the old order ${share((row) => row.total !== null && (row.carriedOn === null || row.total < row.carriedOn))}, ` +
-    `within every limit ${share(({ total }) => total !== null)}; how sure (2,000 samples) ${sure} ms`
+    `within every limit ${share(({ total }) => total !== null)}; how sure (2,000 samples) ${sure} ms${gaps(rows)}`
   );
 }
 
