@@ -31,13 +31,17 @@ interface Common {
   readonly stopped: boolean;
   /** Work units spent. */
   readonly work: number;
-  /** Best first-tier value against work, one row an improvement of the value or the bound. */
+  /** Best first-tier value against work, one row an improvement of the value or the bound; where all tiers are told, of any of them. */
   readonly trace: readonly TraceRow[];
 }
 export interface TraceRow {
   readonly work: number;
   readonly value: number | null;
   readonly bound: number;
+  /** Index of the tier worked on then; the number of tiers when all are settled. Told with `tiers`. */
+  readonly tier?: number;
+  /** What is known of each tier of the best plan, in the problem's order; absent before the first plan, and from an engine that does not tell. */
+  readonly tiers?: readonly TierOutcome[];
 }
 
 export type Outcome =
@@ -57,7 +61,7 @@ export interface SolveOptions {
   readonly effort: number;
   /** Asked at least every few milliseconds; true ends the search with the best so far. */
   readonly shouldStop?: () => boolean;
-  /** Called when the value or the bound of the first tier gets better; `solution` is the newest best plan. */
+  /** Called when the value or the bound of the first tier gets better (of any tier, where all are told); `solution` is the newest best plan. */
   readonly onProgress?: (row: TraceRow, solution: Solution | null) => void;
   /** A plan to start from, if there is one (must be a solution of this problem, otherwise it is ignored). */
   readonly start?: Solution;

@@ -7,6 +7,7 @@ import { LEARNER_UNITS, Learner, SLICE } from './learning/learner.ts';
 import type { Outcome, Solution, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
 import type { Problem } from './problem.ts';
 import { solve as solveByEnsemble } from './solve.ts';
+import { tierValues } from './tier-values.ts';
 
 /** Work units of the ensemble's first turn, and how much longer each turn is than the last. */
 const FIRST_TURN = 60_000;
@@ -85,7 +86,8 @@ class Team {
       effort,
       ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
       ...(this.#best === null ? {} : { start: this.#best }),
-      onProgress: (row, solution) => this.#report(this.#spent + row.work, row.value, row.bound, solution),
+      onProgress: (row, solution) =>
+        this.#report({ work: this.#spent + row.work, value: row.value, bound: row.bound, solution }),
     });
     this.#ensembleWork += outcome.work;
     if ('solution' in outcome) {
@@ -123,19 +125,35 @@ class Team {
         ground = this.#spent;
       }
       this.#best = learner.best ?? this.#best;
-      this.#report(this.#spent, learner.values[0] ?? null, learner.bounds[0] ?? 0, learner.best);
+      const [value = null] = learner.values;
+      this.#report({ work: this.#spent, value, bound: learner.bounds[0] ?? 0, solution: learner.best, learner });
     }
     return ground;
   }
 
-  #report(work: number, value: number | null, bound: number, solution: Solution | null): void {
+  #report({ work, value, bound, solution, learner }: News): void {
     const before = this.#trace.at(-1);
     const known = value === null ? (before?.value ?? null) : Math.min(value, before?.value ?? value);
     const most = Math.max(bound, before?.bound ?? 0);
-    const row = { work, value: known, bound: known === null ? most : Math.min(most, known) };
-    if (before !== undefined && before.value === row.value && before.bound === row.bound) return;
+    const first = { work, value: known, bound: known === null ? most : Math.min(most, known) };
+    const tiers = solution === null ? null : this.#tiersOf(solution, first.bound, learner);
+    const open = tiers?.findIndex(({ proven }) => !proven) ?? -1;
+    const row: TraceRow =
+      tiers === null ? first : { ...first, tier: Math.max(learner?.tier ?? 0, open < 0 ? tiers.length : open), tiers };
+    if (before !== undefined && sameRow(before, row)) return;
     this.#trace.push(row);
     this.options.onProgress?.(row, solution);
+  }
+
+  /** What is known of each tier of the best plan; of the ensemble's only the first bound counts, for later ones are drawn anew with every plan. */
+  #tiersOf(solution: Solution, firstBound: number, learner: Learner | undefined): readonly TierOutcome[] {
+    const told = learner?.outcomes() ?? tierValues(this.problem, solution).map((value) => ({ value, bound: 0 }));
+    let above = true;
+    return told.map(({ value, bound }, index): TierOutcome => {
+      const least = index === 0 ? Math.min(value, Math.max(bound, firstBound)) : bound;
+      above = above && least === value;
+      return { id: this.problem.tiers[index]!.id, value, bound: least, proven: above };
+    });
   }
 
   #outcome(learner: Learner): Outcome {
@@ -159,4 +177,25 @@ class Team {
     });
     return { kind: sure ? 'proven' : 'bounded', stopped: !sure, ...common, solution: learner.best, tiers };
   }
+}
+
+interface News {
+  readonly work: number;
+  readonly value: number | null;
+  readonly bound: number;
+  readonly solution: Solution | null;
+  /** Whose bounds those of the tiers are; absent: the ensemble tells it. */
+  readonly learner?: Learner;
+}
+
+/** Whether two rows tell the same, however much work lies between. */
+function sameRow(a: TraceRow, b: TraceRow): boolean {
+  const same = a.value === b.value && a.bound === b.bound && a.tier === b.tier && a.tiers?.length === b.tiers?.length;
+  return (
+    same &&
+    (a.tiers ?? []).every(({ value, bound }, index) => {
+      const other = b.tiers![index]!;
+      return value === other.value && bound === other.bound;
+    })
+  );
 }
