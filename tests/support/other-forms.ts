@@ -22,7 +22,7 @@ interface TaskPoint {
 
 /** The point changed, unless it is the session's first minute. */
 const changed = <P extends Point>(p: P, change: (point: TaskPoint) => TaskPoint): P =>
-  (p === 'origin' ? p : change(p as TaskPoint)) as P;
+  (p === 'origin' ? p : change(p)) as P;
 
 /** Every other form that the problem has. */
 export function otherForms(problem: Problem, seed: number): readonly OtherForm[] {

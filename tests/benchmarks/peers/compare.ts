@@ -50,14 +50,27 @@ export async function compare({ name, problem }: NamedProblem, family: string, a
   const asking: Problem = { ...problem, tiers: problem.tiers.slice(0, 1) };
   const first = firstPlan(asking, asked);
   const start = first === null ? null : plainTierValues(asking, first)[0]!;
-  const ours = ourAnswer(asking, first, asked);
+  const ours = await leastOf(() => Promise.resolve(ourAnswer(asking, first, asked)));
   const others: Answer[] = [];
-  if (asked.highs) others.push(await byHighs(asking, start, asked.seconds));
-  if (asked.browser !== null)
+  if (asked.highs) others.push(await leastOf(() => byHighs(asking, start, asked.seconds)));
+  const { browser } = asked;
+  if (browser !== null)
     for (const solver of asked.solvers)
-      others.push(await byMiniZinc(asked.browser, solver, asking, start, asked.seconds));
+      others.push(await leastOf(() => byMiniZinc(browser, solver, asking, start, asked.seconds)));
   return { name, family, tasks: problem.tasks.length, start, ours, others };
 }
+
+/** A proof of less than a second is run again, and the faster run counts: alike for all, so that a busy machine harms none. */
+async function leastOf(run: () => Promise<Answer>): Promise<Answer> {
+  let least = await run();
+  for (let k = 1; k < RUNS && isProof(least) && least.solveSeconds < 1; k++) {
+    const again = await run();
+    if (isProof(again) && again.solveSeconds < least.solveSeconds) least = again;
+  }
+  return least;
+}
+const RUNS = 2;
+const isProof = ({ kind }: Answer): boolean => kind === 'optimal' || kind === 'infeasible';
 
 /** The first plan that our engine finds within the time given. */
 function firstPlan(problem: Problem, { solve, seed, seconds }: Comparing): Solution | null {
