@@ -4,7 +4,7 @@ import { parseArgs } from 'node:util';
 import type { Solve } from '../../solver/engine/outcome.ts';
 import { crossCheck } from './cross-check.ts';
 import { validateProblem } from '../../solver/engine/validate-problem.ts';
-import { engines } from './engines.ts';
+import { engines, postings } from './engines.ts';
 import { fuzz } from './fuzz.ts';
 import { families, listInstances, type Listed } from './instances.ts';
 import { kitchenBench } from './kitchen.ts';
@@ -110,8 +110,10 @@ if (values.help || family === undefined) {
     sizes: values.sizes === 'none' ? [] : values.sizes.split(',').map(Number),
   });
 } else if (family === 'peers') {
+  const { name, solve } = engineNamed(values.engine);
   process.exitCode = await peersBench({
-    solve: engineNamed(values.engine).solve,
+    solve,
+    post: postings[name],
     seconds: Number(values.seconds),
     seed: Number(values.seed),
     projects: path,
