@@ -35,12 +35,18 @@ export class Budget {
     return this.over();
   }
 
+  /** Asks the asker now, for work that is not counted. @returns true when the search must end */
+  poll(): boolean {
+    this.stopped ||= this.shouldStop?.() === true;
+    return this.stopped;
+  }
+
   /** True when the search must end. */
   over(): boolean {
     if (this.stopped || this.steps >= this.most) return true;
     if (this.steps >= this.nextPoll) {
       this.nextPoll = this.steps + POLL;
-      if (this.shouldStop !== undefined && this.shouldStop()) this.stopped = true;
+      this.poll();
     }
     return this.stopped;
   }

@@ -13,9 +13,15 @@ interface SoilPairs {
   readonly resources: Int32Array;
 }
 
+/** Tasks read between two questions whether to go on. */
+const BETWEEN = 64;
+
 /** Compiles a problem that `validateProblem` accepts. */
-export function compileProblem(problem: Problem): Compiled {
-  return new Compiler(problem).run();
+export function compileProblem(problem: Problem): Compiled;
+/** The same, asking now and then whether to go on. @returns null where the answer was no */
+export function compileProblem(problem: Problem, goOn: () => boolean): Compiled | null;
+export function compileProblem(problem: Problem, goOn: () => boolean = () => true): Compiled | null {
+  return new Compiler(problem, goOn).run();
 }
 
 class Compiler {
@@ -30,7 +36,10 @@ class Compiler {
   private readonly soilMarks: { leaves: readonly string[]; avoids: readonly string[] }[] = [{ leaves: [], avoids: [] }];
   private readonly presence: Int32Array;
 
-  constructor(private readonly problem: Problem) {
+  constructor(
+    private readonly problem: Problem,
+    private readonly goOn: () => boolean,
+  ) {
     const index = (list: readonly { readonly id: string }[]): Map<string, number> =>
       new Map(list.map((item, i) => [item.id, i]));
     this.table = new ConditionTable(problem);
@@ -41,16 +50,17 @@ class Compiler {
     this.presence = Int32Array.from(problem.tasks, (task) => this.presenceOf(task));
   }
 
-  run(): Compiled {
+  run(): Compiled | null {
     const { problem, table } = this;
     const taskModes: number[][] = [];
     const optionMode: number[][] = [];
-    problem.tasks.forEach((task, i) => {
+    for (const [i, task] of problem.tasks.entries()) {
+      if (i % BETWEEN === 0 && !this.goOn()) return null;
       const known = new Map<string, number>();
       const options = task.modes.map((mode) => (mode === null ? -1 : this.mode(i, mode, known)));
       optionMode.push(options);
       taskModes.push([...known.values()]);
-    });
+    }
     const resourceTasks = emptyLists(problem.resources.length);
     const cleaningTasks = emptyLists(problem.resources.length);
     const stateTasks = emptyLists(problem.states.length);
@@ -69,6 +79,8 @@ class Compiler {
       }),
     );
     const { soils, soiledBy } = this.soilPairs(soilMeets, soilCount);
+    const arcs = this.goOn() ? this.arcs() : null;
+    if (arcs === null) return null;
     const groups = new Map<string, number>();
     const compiled: Compiled = {
       problem,
@@ -84,7 +96,7 @@ class Compiler {
       modes: this.modes,
       taskModes: packLists(taskModes),
       optionMode: packLists(optionMode),
-      arcs: this.arcs(),
+      arcs,
       capacity: this.capacity(),
       resourceTasks: packLists(resourceTasks),
       soils: soils.modes,

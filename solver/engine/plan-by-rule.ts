@@ -4,7 +4,7 @@ import type { Solution } from './outcome.ts';
 import type { Problem } from './problem.ts';
 import { findPlanByRule } from './search/first-plans.ts';
 import type { PriorityRule } from './search/priority-rules.ts';
-import { Workshop } from './search/workshop.ts';
+import { prepare, Workshop } from './search/workshop.ts';
 import { validateProblem } from './validate-problem.ts';
 
 export interface RuleOptions {
@@ -26,8 +26,9 @@ const TRIES = 60;
 export function planByRule(problem: Problem, rule: PriorityRule, options: RuleOptions = {}): Solution | null {
   validateProblem(problem);
   const budget = new Budget(options.effort ?? 2_000_000, undefined);
-  const workshop = new Workshop(problem, budget, { seed: options.seed ?? 1 });
-  if (!workshop.consistent) return null;
+  const parts = prepare(problem, budget);
+  const workshop = parts === null ? null : new Workshop(problem, budget, { seed: options.seed ?? 1 }, parts);
+  if (workshop?.consistent !== true) return null;
   const plan = findPlanByRule(workshop, rule, TRIES);
   return plan === null ? null : workshop.solution(plan);
 }

@@ -9,7 +9,7 @@ import { asPlainProject, type PlainProject } from './project/plain-project.ts';
 import { findFirstPlans } from './search/first-plans.ts';
 import { Improver } from './search/improve.ts';
 import { planOfSolution, planOfStarts, type Plan } from './search/plan.ts';
-import { Workshop } from './search/workshop.ts';
+import { prepare, Workshop, type Parts } from './search/workshop.ts';
 import { tierValues } from './tier-values.ts';
 import { validateProblem } from './validate-problem.ts';
 import { verifySolution } from './verify-solution.ts';
@@ -19,11 +19,34 @@ const FIRST_RULES = 6;
 
 export const solve: Solve = (problem: Problem, options: SolveOptions): Outcome => {
   validateProblem(problem);
-  return new Solving(problem, options).run();
+  const budget = new Budget(options.effort, options.shouldStop);
+  const parts = prepare(problem, budget);
+  return parts === null ? stoppedAtOnce(problem, options, budget) : new Solving(problem, options, budget, parts).run();
 };
 
+/** Told to stop before search began: what there is, is the plan to start from. */
+function stoppedAtOnce(problem: Problem, { start }: SolveOptions, budget: Budget): Outcome {
+  const common = { stopped: true, work: budget.spent, trace: [] };
+  if (start === undefined || verifySolution(problem, start).length > 0) return { kind: 'unknown', ...common };
+  return { kind: 'bounded', ...common, solution: start, tiers: tierOutcomes(problem, tierValues(problem, start), []) };
+}
+
+function tierOutcomes(
+  problem: Problem,
+  values: readonly number[],
+  bounds: { readonly [tier: number]: number },
+): TierOutcome[] {
+  let all = true;
+  return problem.tiers.map((tier, k): TierOutcome => {
+    const value = values[k] ?? 0;
+    const bound = bounds[k] ?? 0;
+    if (bound > value) throw new Error(`tier ${tier.id} has the bound ${bound} above its value ${value}`);
+    all &&= bound === value;
+    return { id: tier.id, value, bound, proven: all };
+  });
+}
+
 class Solving {
-  private readonly budget: Budget;
   private readonly workshop: Workshop;
   private readonly trace: TraceRow[] = [];
   private bounds: LowerBounds | null = null;
@@ -31,13 +54,15 @@ class Solving {
   constructor(
     private readonly problem: Problem,
     private readonly options: SolveOptions,
+    private readonly budget: Budget,
+    parts: Parts,
   ) {
-    this.budget = new Budget(options.effort, options.shouldStop);
-    this.workshop = new Workshop(problem, this.budget, options, () => this.report());
+    this.workshop = new Workshop(problem, budget, options, parts, () => this.report());
   }
 
   run(): Outcome {
-    const { problem, options, workshop } = this;
+    const { problem, options, workshop, budget } = this;
+    if (budget.poll()) return stoppedAtOnce(problem, options, budget);
     const clash = findClash(workshop);
     if (clash !== null) return { kind: 'impossible', clash, ...this.common(false) };
     if (!workshop.consistent)
@@ -47,6 +72,8 @@ class Solving {
       workshop.offer(planOfSolution(workshop.compiled, options.start));
     const project = asPlainProject(workshop.compiled);
     if (project !== null && this.evolve(project, this.bounds)) return this.outcome(false);
+    // Bounds and facts of a large problem take a while, too, and are not counted.
+    if (budget.poll()) return this.outcome(true);
     if (workshop.best === null) findFirstPlans(workshop, FIRST_RULES, 2 * FIRST_RULES);
     if (workshop.best === null) {
       const overload = findOverload(workshop);
@@ -139,15 +166,8 @@ class Solving {
     const { problem, workshop } = this;
     if (workshop.best === null) return { kind: 'unknown', ...this.common(stopped) };
     const solution = workshop.solution(workshop.best);
-    const values = tierValues(problem, solution);
-    let all = true;
-    const tiers = problem.tiers.map((tier, k): TierOutcome => {
-      const value = values[k] ?? 0;
-      const bound = this.bounds?.bounds[k] ?? 0;
-      if (bound > value) throw new Error(`tier ${tier.id} has the bound ${bound} above its value ${value}`);
-      all &&= bound === value;
-      return { id: tier.id, value, bound, proven: all };
-    });
+    const tiers = tierOutcomes(problem, tierValues(problem, solution), this.bounds?.bounds ?? []);
+    const all = tiers.every((tier) => tier.proven);
     return { kind: all ? 'proven' : 'bounded', solution, tiers, ...this.common(stopped) };
   }
 }

@@ -1,7 +1,7 @@
 /**
  * The bench of kitchen sessions: each demo session in each of its kitchens and by each of its crews, beside a rule of thumb and
- * the best of the priority rules; then generated sessions, each size about twice the one before, for the growth of the time to a first
- * plan. Every plan, the rules' too, is read back and passes the same checker.
+ * the best of the priority rules; then generated sessions of several seeds, each size about twice the one before, for the growth of the time to a
+ * first plan. Every plan, the rules' too, is read back and passes the same checker.
  */
 import { writeFileSync } from 'node:fs';
 import { checkPlan } from '../../solver/checker/check-plan.ts';
@@ -70,6 +70,21 @@ interface Row {
   readonly violations: number;
 }
 
+/** Seeds of the generator for each size: the first is planned whole, of the others only the first plan is measured. */
+const SEEDS = 5;
+
+interface FirstPlan {
+  readonly steps: number;
+  /** Null where there is no plan in time. */
+  readonly firstMs: number | null;
+  readonly violations: number;
+}
+interface FirstPlans {
+  readonly size: number;
+  /** By seed. */
+  readonly plans: readonly FirstPlan[];
+}
+
 const heading =
   'session,kitchen,crew,steps,tasks,translate_ms,first_ms,within_2_percent_ms,last_ms,proof_ms,value,value_at_2s,bound,tiers_proven,rule_of_thumb,best_of_rules,rules_that_plan,violations';
 
@@ -87,7 +102,8 @@ export async function kitchenBench(asked: KitchenBench): Promise<number> {
   const demo = demoCases(asked.rest);
   const components = demoComponents(DEMO);
   const stock = stockOf(byId(demoKitchens(DEMO), 'harbour-one-oven'), components);
-  const generated = asked.sizes.map((size): Case => ({ ...generatedSession(stock, size, asked.seed), rules: false }));
+  const generatedOf = (size: number, seed: number): Case => ({ ...generatedSession(stock, size, seed), rules: false });
+  const generated = asked.sizes.map((size) => generatedOf(size, asked.seed));
   const cases = [...demo, ...generated];
   // The engine's code is compiled by the first solve; a cook's plan comes from a warm worker.
   if (cases[0] !== undefined) measureCase(cases[0], { ...asked, seconds: Math.min(3, asked.seconds) });
@@ -107,9 +123,16 @@ export async function kitchenBench(asked: KitchenBench): Promise<number> {
     ].join('\n') + '\n';
   if (asked.out === undefined) process.stdout.write(csv);
   else writeFileSync(asked.out, csv);
-  const drawn = rows.slice(demo.length);
-  if (drawn.length > 1) console.error(`\n${growthOf(drawn)}`);
-  return rows.every((row) => row.violations === 0 && row.value !== null) ? 0 : 1;
+  const firsts = asked.sizes.map((size, index): FirstPlans => {
+    const others = Array.from({ length: SEEDS - 1 }, (_, k) =>
+      firstPlanOf(generatedOf(size, asked.seed + k + 1), asked),
+    );
+    const { steps, firstMs, violations } = rows[demo.length + index]!;
+    return { size, plans: [{ steps, firstMs, violations }, ...others] };
+  });
+  if (firsts.length > 0) console.error(`\n${growthOf(firsts)}`);
+  const plans = [...rows, ...firsts.flatMap((each) => each.plans)];
+  return plans.every((plan) => plan.violations === 0 && plan.firstMs !== null) ? 0 : 1;
 }
 
 function demoCases(words: readonly string[]): Case[] {
@@ -130,19 +153,29 @@ function demoCases(words: readonly string[]): Case[] {
     );
 }
 
-/** How much longer a first plan takes for twice the steps, from each size to the next and over all. */
-function growthOf(rows: readonly Row[]): string {
-  const known = rows.filter((row) => row.firstMs !== null && row.firstMs > 0);
-  const between = (a: Row, b: Row): number => (b.firstMs! / a.firstMs!) ** (Math.LN2 / Math.log(b.steps / a.steps));
-  const steps = known.slice(1).map((row, k) => {
-    const before = known[k]!;
-    return `${before.steps} to ${row.steps} steps: ${before.firstMs} to ${row.firstMs} ms, ${between(before, row).toFixed(2)} times per doubling`;
+/** The median over the seeds of each size, and how much longer that is for twice the steps, from each size to the next and over all. */
+function growthOf(firsts: readonly FirstPlans[]): string {
+  const known = firsts.map(({ size, plans }) => ({
+    size,
+    steps: median(plans.map(({ steps }) => steps)),
+    ms: median(plans.map(({ firstMs }) => firstMs ?? Infinity)),
+    most: Math.max(...plans.map(({ firstMs }) => firstMs ?? Infinity)),
+  }));
+  type Known = (typeof known)[number];
+  const between = (a: Known, b: Known): string =>
+    ((Math.max(1, b.ms) / Math.max(1, a.ms)) ** (1 / Math.log2(b.steps / a.steps))).toFixed(2);
+  const lines = known.map((each, k) => {
+    const before = known[k - 1];
+    const growth = before === undefined ? '' : `, ${between(before, each)} times per doubling`;
+    return `  ${each.size} steps: ${each.ms} ms, at most ${each.most} ms${growth}`;
   });
   const [first] = known;
   const last = known.at(-1);
-  const over = first === undefined || last === undefined || first === last ? '–' : between(first, last).toFixed(2);
-  return ['first plan:', ...steps.map((step) => `  ${step}`), `  over all ${over} times per doubling`].join('\n');
+  const over = first === undefined || last === undefined || first === last ? '–' : between(first, last);
+  return [`first plan, median of ${SEEDS} seeds:`, ...lines, `  over all ${over} times per doubling`].join('\n');
 }
+
+const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!;
 
 const sentence = (row: Row): string =>
   row.value === null
@@ -206,21 +239,38 @@ function measureCase(each: Case, asked: KitchenBench): Row {
 
 /** Other work on the machine only ever adds: the least of three times to a first plan is nearest to what it takes. */
 function leastFirstMs(problem: Problem, asked: KitchenBench, first: number | null): number | null {
-  let least = first;
-  for (let again = 0; first !== null && again < 2; again++) {
-    const begin = performance.now();
-    let ms: number | null = null;
-    solveTogether(problem, {
-      seed: asked.seed,
-      effort: Number.MAX_SAFE_INTEGER,
-      shouldStop: () => ms !== null,
-      onProgress: ({ value }) => {
-        if (value !== null) ms ??= performance.now() - begin;
-      },
-    });
-    least = Math.min(least!, Math.round(ms ?? Infinity));
-  }
-  return least;
+  return first === null ? null : Math.min(first, ...[1, 2].map(() => firstPlan(problem, asked).ms ?? Infinity));
+}
+
+/** The time to a first plan of a session, the least of three, and that plan checked. */
+function firstPlanOf({ session, kitchen, components }: Case, asked: KitchenBench): FirstPlan {
+  const translated = sessionToProblem({ session, kitchen, components });
+  if (!translated.ok) throw new Error(JSON.stringify(translated.faults));
+  const { ms, plan } = firstPlan(translated.problem, asked);
+  return {
+    steps: translated.translation.steps.length,
+    firstMs: leastFirstMs(translated.problem, asked, ms),
+    violations: plan === null ? 0 : checkPlan(readBack(translated, plan)).length,
+  };
+}
+
+function firstPlan(
+  problem: Problem,
+  asked: KitchenBench,
+): { readonly ms: number | null; readonly plan: Solution | null } {
+  const begin = performance.now();
+  const found: { ms: number | null; plan: Solution | null } = { ms: null, plan: null };
+  solveTogether(problem, {
+    seed: asked.seed,
+    effort: Number.MAX_SAFE_INTEGER,
+    shouldStop: () => found.plan !== null || performance.now() - begin > asked.seconds * 1000,
+    onProgress: (_, solution) => {
+      if (solution === null || found.plan !== null) return;
+      found.ms = Math.round(performance.now() - begin);
+      found.plan = solution;
+    },
+  });
+  return found;
 }
 
 function plansByRule(

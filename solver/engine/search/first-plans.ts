@@ -14,7 +14,7 @@ import type { Workshop } from './workshop.ts';
  */
 export function findFirstPlans(workshop: Workshop, rounds: number, most: number): void {
   const wheel = new SqueakyWheel(workshop);
-  for (let round = 0; round < most && !workshop.budget.over(); round++) {
+  for (let round = 0; round < most && !workshop.budget.poll() && !workshop.budget.over(); round++) {
     if (round >= rounds && workshop.best !== null) return;
     const rule = priorityRules[round % priorityRules.length] as PriorityRule;
     wheel.turn(rule, round, round < 12 ? 0 : 15, round % 2 === 1 ? workshop.compiled.horizon : 0, round < 3 ? 0 : 50);
@@ -24,7 +24,7 @@ export function findFirstPlans(workshop: Workshop, rounds: number, most: number)
 /** Dives by one rule alone until it gives a plan, `most` times at most. */
 export function findPlanByRule(workshop: Workshop, rule: PriorityRule, most: number): Plan | null {
   const wheel = new SqueakyWheel(workshop);
-  for (let round = 0; round < most && !workshop.budget.over(); round++) {
+  for (let round = 0; round < most && !workshop.budget.poll() && !workshop.budget.over(); round++) {
     const plan = wheel.turn(rule, round, round < 4 ? 0 : 10, 0, round < 4 ? 0 : 30);
     if (plan !== null) return plan;
   }

@@ -14,6 +14,28 @@ import { Dive, type DiveOrders } from './dive.ts';
 import { compareValues, planOf, solutionOf, type Plan } from './plan.ts';
 import { keysOf, ruleFacts, thumbKeys, type PriorityRule, type RuleFacts } from './priority-rules.ts';
 
+/** What a problem is read into before search. */
+export interface Parts {
+  readonly loosened: Loosened;
+  readonly compiled: Compiled;
+  readonly structure: Structure;
+  readonly propagation: Propagation;
+}
+
+/**
+ * Reads a problem into the parts of a workshop. On large problems this takes a while, so the asker is asked in between.
+ *
+ * @returns null where the asker said stop
+ */
+export function prepare(problem: Problem, budget: Budget): Parts | null {
+  const goOn = (): boolean => !budget.poll();
+  const loosened = loosen(problem);
+  const compiled = goOn() ? compileProblem(loosened.problem, goOn) : null;
+  const structure = compiled !== null && goOn() ? readStructure(compiled) : null;
+  if (compiled === null || structure === null || !goOn()) return null;
+  return { loosened, compiled, structure, propagation: new Propagation(new Store(compiled), structure.block) };
+}
+
 export class Workshop {
   private readonly loosened: Loosened;
   readonly compiled: Compiled;
@@ -32,13 +54,16 @@ export class Workshop {
     readonly problem: Problem,
     readonly budget: Budget,
     options: Pick<SolveOptions, 'seed'>,
+    parts: Parts,
     private readonly onBetter: (plan: Plan) => void = () => undefined,
   ) {
-    this.loosened = loosen(problem);
-    this.compiled = compileProblem(this.loosened.problem);
-    this.structure = readStructure(this.compiled);
-    this.store = new Store(this.compiled);
-    this.propagation = new Propagation(this.store, this.structure.block);
+    ({
+      loosened: this.loosened,
+      compiled: this.compiled,
+      structure: this.structure,
+      propagation: this.propagation,
+    } = parts);
+    this.store = this.propagation.store;
     this.random = new Random(options.seed);
     this.dive = new Dive(this.propagation, this.structure, this.random, budget);
     this.consistent = this.propagation.start();
