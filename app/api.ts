@@ -6,7 +6,7 @@ import type { RequirementWords } from '../solver/answers/requirement.ts';
 import type { HelpReport } from '../solver/answers/what-would-help.ts';
 import type { HowSure } from '../solver/answers/how-sure.ts';
 import type { Kitchen } from '../solver/kitchen/kitchen.ts';
-import type { Plan } from '../solver/kitchen/plan.ts';
+import type { Plan, PlanTier, TierId } from '../solver/kitchen/plan.ts';
 import type { Intent, Session } from '../solver/kitchen/session.ts';
 
 /** A fault in what was given: where, what was found, what is wanted, and the mend. */
@@ -50,6 +50,15 @@ export interface PlanProgress {
   readonly bound: number;
   /** 0–1 of the effort spent. */
   readonly share: number;
+  /** The tier that is being proven, once there is a plan; absent when all are settled. */
+  readonly tier?: TierId;
+  /** What is known of each tier of the best plan, most important first. */
+  readonly tiers?: readonly PlanTier[];
+  /**
+   * The best plan so far, as it would be kept if planning stopped now; it passed the checker. Only with the progress that brings a better
+   * one, a few times a second at most.
+   */
+  readonly plan?: Plan;
 }
 
 /** What clashes where there can be no plan, in the user's own requirements. */

@@ -16,11 +16,12 @@ export function solve(
     const began = performance.now();
     let deaf = (): void => {};
     const { stop } = host.startPlan(request, {
-      onProgress: ({ value, bound, share }) => {
+      onProgress: ({ value, bound, share, tier, tiers }) => {
         if (performance.now() - began < QUIET_MS) return;
         const best = value === null ? 'no plan yet' : `best ${value}`;
+        const proving = tier === undefined || tier === tiers?.[0]?.id ? '' : `, proving ${tier}`;
         terminal.progress(
-          `${what}: ${best}, bound ${bound}, ${Math.round(share * 100)} % of the effort; Ctrl-C takes the best so far`,
+          `${what}: ${best}, bound ${bound}${proving}, ${Math.round(share * 100)} % of the effort; Ctrl-C takes the best so far`,
         );
       },
       onDone: (result) => {

@@ -4,6 +4,7 @@ import { howSure } from '../../solver/answers/how-sure.ts';
 import { whyNot } from '../../solver/answers/why-not.ts';
 import { checkPlan } from '../../solver/checker/check-plan.ts';
 import { planSession } from '../../solver/translate/plan-session.ts';
+import { createDrafts } from './drafts.ts';
 import type { PlanJob } from './job.ts';
 import { wallOffsetOf } from './wall-offset.ts';
 
@@ -24,13 +25,19 @@ export function runJob(job: PlanJob, { shouldStop, onProgress, now }: JobControl
   const began = now();
   let firstPlanMs: number | null = null;
   const wallOffset = wallOffsetOf(job.session.start);
+  const drafts = createDrafts({ onProgress, now, wallOffset, effort: job.effort });
   const outcome = planSession({
     ...job,
     wallOffset,
-    shouldStop,
-    onProgress: ({ work, value, bound }) => {
-      if (value !== null) firstPlanMs ??= now() - began;
-      onProgress({ value, bound, share: Math.min(1, work / job.effort) });
+    shouldStop: () => {
+      if (shouldStop()) return true;
+      drafts.look();
+      return false;
+    },
+    onProgress: (row, draft) => {
+      if (row.value !== null) firstPlanMs ??= now() - began;
+      // Who stopped it waits for the answer, not for a draft.
+      drafts.heard(row, shouldStop() ? null : draft);
     },
   });
   if (outcome.kind === 'impossible') {
@@ -39,7 +46,7 @@ export function runJob(job: PlanJob, { shouldStop, onProgress, now }: JobControl
   }
   if (outcome.kind !== 'planned') return outcome;
   const solveMs = now() - began;
-  const violations = checkPlan(outcome.plan, { wallOffset });
+  const violations = drafts.passed(outcome.plan) ? [] : checkPlan(outcome.plan, { wallOffset });
   if (violations.length > 0)
     return { kind: 'failed-check', violations: violations.map(({ rule, message }) => `Rule ${rule}: ${message}`) };
   const sure = howSure(outcome.plan, { seed: job.seed, wallOffset, shouldStop });

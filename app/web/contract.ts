@@ -15,7 +15,8 @@
  * | `POST /api/plans`          | `Plan`        | `Answer<DocumentEntry>`: 200, or 422                                    |
  * | `POST /api/jobs`           | `PlanRequest` | 201 `{ job }`; 422 `Answer` with the faults of the request; 429: busy   |
  * | `POST /api/helps`          | `PlanRequest` | as `POST /api/jobs`; its events tell `HelpProgress` and `HelpResult`    |
- * | `GET /api/jobs/:job/events`|               | server-sent events: `progress` with `PlanProgress`, then one `done`     |
+ * | `GET /api/jobs/:job/events`|               | server-sent events: `progress` with `PlanProgress`, which brings the    |
+ * |                            |               | best plan so far when there is a better one; then one `done`            |
  * |                            |               | with `PlanResult`, after which the stream ends. Told again from the     |
  * |                            |               | last of each when asked again                                           |
  * | `POST /api/jobs/:job/stop` | `{}`          | 204; the best so far then comes as `done`                               |

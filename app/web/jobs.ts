@@ -61,7 +61,7 @@ export function createJobs(host: Pick<Host, 'startPlan' | 'startHelp'>, limits: 
     jobs.set(id, job);
     job.stop = start({
       onProgress: (progress) => {
-        job.progress = progress;
+        job.progress = withLastPlan(progress, job.progress);
         for (const follower of [...job.followers]) follower.onProgress(progress);
       },
       onDone: (result) => {
@@ -101,4 +101,14 @@ export function createJobs(host: Pick<Host, 'startPlan' | 'startHelp'>, limits: 
       return job !== undefined;
     },
   };
+}
+
+/** Progress with the best plan that was told of, so that who follows only now sees it too. */
+function withLastPlan(
+  progress: PlanProgress | HelpProgress,
+  before: PlanProgress | HelpProgress | null,
+): PlanProgress | HelpProgress {
+  if ('report' in progress || progress.plan !== undefined) return progress;
+  const plan = before === null || 'report' in before ? undefined : before.plan;
+  return plan === undefined ? progress : { ...progress, plan };
 }

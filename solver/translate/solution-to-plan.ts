@@ -358,6 +358,15 @@ const UNITS: Readonly<Record<TierId, PlanTier['unit']>> = {
   calm: 'changes',
 };
 
+/** What is known of a tier, with what its number counts. */
+export const planTier = ({ id, value, bound, proven }: TierOutcome): PlanTier => ({
+  id: id as TierId,
+  unit: UNITS[id as TierId],
+  value,
+  bound,
+  proven,
+});
+
 export interface PlanFrame {
   readonly id: string;
   readonly name: string;
@@ -400,13 +409,7 @@ export function solutionToPlan(translated: Translated, solution: Solution, frame
     made: { seed: frame.seed, effort: frame.effort },
     status: frame.kind,
     stopped: frame.stopped,
-    tiers: frame.tiers.map((tier) => ({
-      id: tier.id as TierId,
-      unit: UNITS[tier.id as TierId],
-      value: tier.value,
-      bound: tier.bound,
-      proven: tier.proven,
-    })),
+    tiers: frame.tiers.map(planTier),
     finishMinutes,
     boundMinutes: minutesDown(
       frame.tiers.find((tier) => tier.id === 'finish' || tier.id === 'latest-start')?.bound ?? 0,

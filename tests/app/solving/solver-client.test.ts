@@ -5,9 +5,12 @@ import { runHelpJob } from '../../../app/solving/run-help-job.ts';
 import { runJob } from '../../../app/solving/run-job.ts';
 import { createSolverClient, type SolverClient } from '../../../app/solving/solver-client.ts';
 import { builtWorker } from '../../support/built-worker.ts';
+import { wallOffsetOf } from '../../../app/solving/wall-offset.ts';
+import { checkPlan } from '../../../solver/checker/check-plan.ts';
 import { byId, demoComponents, demoKitchens, demoSessions } from '../../support/demo-documents.ts';
 import { component, on, session as sessionOf, smallKitchen, step } from '../../support/documents.ts';
 import { resultOf } from '../../support/solvers.ts';
+import { supper } from '../../support/supper.ts';
 
 const peel = component('roots', [step('peel', [on(5)]), step('cut', [on(7)])]);
 const small: PlanJob = {
@@ -58,8 +61,11 @@ describe('the solver in its thread', () => {
         onDone: resolve,
       });
     });
-    expect(progress.length).toBeGreaterThan(0);
-    expect(result).toMatchObject({ kind: 'planned', plan: { stopped: true } });
+    const drawn = progress.findLast(({ plan }) => plan !== undefined)?.plan;
+    if (drawn === undefined || result.kind !== 'planned') throw new Error(`no plan: ${result.kind}`);
+    expect(result.plan.stopped).toBe(true);
+    expect(checkPlan(result.plan, { wallOffset: wallOffsetOf(long.session.start) })).toEqual([]);
+    expect(result.plan.tiers[0]!.value).toBeLessThanOrEqual(drawn.tiers[0]!.value);
   });
 
   test('a job that waits its turn can be stopped before it begins', async () => {
@@ -116,8 +122,44 @@ describe('a thread that fails', () => {
       patienceMs: 20,
     });
     const result = await resultOf((events) => deaf.start(small, events).stop());
+    // Only a thread that was ended makes room for another once as many are leaving as there may be.
+    const after = [1, 2].map(() => resultOf((events) => deaf.start(small, events).stop()));
+    expect(result).toEqual({ kind: 'unknown', reason: 'stopped before a plan was found' });
+    expect(await Promise.all(after)).toEqual([result, result]);
     await deaf.close();
-    expect(result).toEqual({ kind: 'unknown', reason: 'the solver was ended before it had an answer' });
+  });
+
+  test('that is busy with something else is not waited for: the best plan that it told of is the answer to a stop', async () => {
+    // Invented: what a search of the supper may tell.
+    const finish = { id: 'finish', unit: 'min', value: supper.finishMinutes, bound: 40, proven: false } as const;
+    const calm = { id: 'calm', unit: 'changes', value: 9, bound: 0, proven: false } as const;
+    const draft = { ...supper, tiers: [finish, calm], status: 'bounded', stopped: true };
+    const proven = { ...finish, bound: supper.finishMinutes, proven: true };
+    const deaf = createSolverClient({
+      worker: failing(
+        `import { parentPort } from 'node:worker_threads'; parentPort.on('message', () => {
+          const progress = { value: 66, bound: 40, share: 0.5 };
+          parentPort.postMessage({ kind: 'progress', progress: { ...progress, plan: ${JSON.stringify(draft)} } });
+          parentPort.postMessage({ kind: 'progress', progress: { ...progress, tiers: ${JSON.stringify([proven, { ...calm, bound: 3 }])} } });
+          for (;;); });`,
+      ),
+      threads: 1,
+    });
+    const told: PlanProgress[] = [];
+    const result = await new Promise<PlanResult>((resolve) => {
+      const { stop } = deaf.start(small, {
+        onProgress: (progress) => told.push(progress) === 2 && stop(),
+        onDone: resolve,
+      });
+    });
+    await deaf.close();
+    if (result.kind !== 'planned') throw new Error(result.kind);
+    expect(told.map(({ plan }) => plan !== undefined)).toEqual([true, false]);
+    expect(result.plan).toEqual({
+      ...draft,
+      tiers: [proven, { ...calm, bound: 3 }],
+      boundMinutes: supper.finishMinutes,
+    });
   });
 
   test('is ended by closing the client, which answers what was under way and what comes after', async () => {

@@ -111,6 +111,16 @@ describe('a job over the web', () => {
     expect(again.map(({ event }) => event)).toEqual(['progress', 'done']);
   });
 
+  test('tells who follows late the best plan so far with the last progress', async () => {
+    const { get, send, host } = await paired();
+    const { job } = (await (await send('/api/jobs', { session: 'supper' })).json()) as { job: string };
+    host.jobs[0]!.events.onProgress({ ...progress, plan: supper });
+    host.jobs[0]!.events.onProgress({ ...progress, bound: 55 });
+    host.jobs[0]!.events.onDone(planned);
+    const again = await eventsOf(await get(`/api/jobs/${job}/events`));
+    expect(again[0]).toEqual({ event: 'progress', data: { ...progress, bound: 55, plan: supper } });
+  });
+
   test('is stopped when asked to', async () => {
     const { send, host } = await paired();
     const { job } = (await (await send('/api/jobs', { session: 'supper' })).json()) as { job: string };
