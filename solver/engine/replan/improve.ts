@@ -12,7 +12,8 @@ import { verifySolution } from '../verify-solution.ts';
 import type { ReplanAsked, Worth } from './asked.ts';
 import { boundsByFacts, carryOn } from './carry-on.ts';
 import { keptOrder, sequenceArcs } from './kept-order.ts';
-import { criticalArcs, moves, type Way } from './moves.ts';
+import { criticalArcs, moves, type MoveGround, type Way } from './moves.ts';
+import { restorations } from './restorations.ts';
 
 /** Budget steps of one check of a whole plan, beside a pass over an arc as one. */
 export const VERIFY_STEPS = 10_000;
@@ -93,8 +94,15 @@ export function improve(
       lower,
       asked.finish.filter((node) => lower[node]! >= 0),
     );
+    const ground: MoveGround = { problem, way, times: carried.times, still, fixed, present };
+    // What a search from nothing changed without need goes back, the first that helps at once.
+    for (const next of restorations(asked, ground)) {
+      if (budget.over()) break;
+      const moved = tryWay(next, from.solution, kept, lower, from.worth.total);
+      if (moved !== null && moved.worth.total < from.worth.total) return moved;
+    }
     let best: Going | null = null;
-    for (const next of moves({ problem, way, times: carried.times, still, fixed, present }, chain)) {
+    for (const next of moves(ground, chain)) {
       if (budget.over()) break;
       const limit = (best ?? from).worth.total;
       const moved = tryWay(next, from.solution, kept, lower, limit);

@@ -6,12 +6,12 @@ import { condition } from './condition.ts';
 import type { Settled } from './settled.ts';
 
 /**
- * No finish is earlier, by the gaps that hold whatever is chosen and the shortest lengths.
+ * No finish is earlier, by the gaps that hold whatever is chosen and the lengths.
  *
  * @param finish nodes of which the latest is the finish
- * @returns minutes; 0 where the gaps contradict each other
+ * @returns minutes; null where those gaps contradict each other, so that there is no way to go on at all
  */
-export function leastFinish({ problem, decided }: Settled, finish: readonly number[]): number {
+export function leastFinish({ problem, decided }: Settled, finish: readonly number[]): number | null {
   const { problem: sure } = condition(problem, decided);
   const position = new Map(problem.tasks.map((task, index) => [task.id, index]));
   const present = new Set(
@@ -34,13 +34,17 @@ export function leastFinish({ problem, decided }: Settled, finish: readonly numb
     const [start, end] = [node({ task: task.id, at: 'start' }), node({ task: task.id, at: 'end' })];
     times[start] = times[end] = 0;
     const shortest = Math.min(...task.modes.map((mode) => mode!.shortest));
-    arcs.push({ from: start, to: end, least: shortest, why: { kind: 'length', task: task.id } });
+    const longest = Math.max(...task.modes.map((mode) => mode!.longest));
+    arcs.push(
+      { from: start, to: end, least: shortest, why: { kind: 'length', task: task.id } },
+      { from: end, to: start, least: -longest, why: { kind: 'length', task: task.id } },
+    );
   }
   sure.lags.forEach(({ from, to, least, if: literals }, lag) => {
-    if (literals !== undefined || to === 'origin' || node(from) < 0 || node(to) < 0) return;
+    if (literals !== undefined || node(from) < 0 || node(to) < 0) return;
     arcs.push({ from: node(from), to: node(to), least, why: { kind: 'lag', lag } });
   });
   const earliest = earliestTimes({ nodes: times.length, arcs, times });
-  if (earliest === null) return 0;
+  if (earliest === null) return null;
   return finish.reduce((latest, each) => Math.max(latest, earliest[each]!), 0);
 }

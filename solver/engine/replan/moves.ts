@@ -51,14 +51,14 @@ export function criticalArcs(
 }
 
 /** A task moved along the sequence of a resource to right before another. */
-function overtaken(way: Way, resource: string, task: number, before: number): Way {
+export function overtaken(way: Way, resource: string, task: number, before: number): Way {
   const list = way.sequences.get(resource)!.filter((each) => each !== task);
   list.splice(list.indexOf(before), 0, task);
   return { ...way, sequences: new Map(way.sequences).set(resource, list) };
 }
 
 /** A choice that takes another option; the tasks on it join the sequences of their new resources by time. */
-function elsewhere(
+export function elsewhere(
   problem: Problem,
   way: Way,
   choice: number,
