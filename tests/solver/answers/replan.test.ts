@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import type { LiveEvent } from '../../../solver/answers/replan/events.ts';
 import { runPlan } from '../../../solver/answers/replan/replan.ts';
 import { checkPlan } from '../../../solver/checker/check-plan.ts';
-import { Plan, type PlannedStep } from '../../../solver/kitchen/plan.ts';
+import { Plan, wholeId, type PlannedStep } from '../../../solver/kitchen/plan.ts';
 import { planSession } from '../../../solver/translate/plan-session.ts';
 import { randomSession } from '../../support/random-session.ts';
 import { seeded, type Seeded } from '../../support/seeded.ts';
@@ -69,6 +69,19 @@ describe('replanning random sessions', () => {
         if (result.carriedOn === null || result.worth.total < result.carriedOn) seen.better++;
         if (result.carriedOn !== null && result.worth.total > result.carriedOn) faults.push(`${name}: worse`);
         if (result.bound > result.worth.total) faults.push(`${name}: bound above worth`);
+        const { finish, changed, total } = result.worth;
+        if (total !== finish + 2 * changed.length || new Set(changed).size < changed.length)
+          faults.push(`${name}: the worth does not add up`);
+        if (result.plan.finishMinutes !== finish)
+          faults.push(`${name}: finish ${result.plan.finishMinutes}, not ${finish}`);
+        // Who takes over a step makes it a changed one.
+        for (const step of made.plan.steps) {
+          const found = result.plan.steps.find(({ id }) => id === step.id);
+          if (step.kind === 'preheat' || step.start < now || found === undefined || changed.includes(wholeId(step)))
+            continue;
+          if (found.segments[0]?.person !== step.segments[0]?.person)
+            faults.push(`${name}: ${step.id} goes to another, and is not told as changed`);
+        }
         // What is due within three minutes, and carrying on leaves there, is left alone.
         const carried = running.replan({ now, events, effort: 0 });
         if (carried.kind === 'replanned')
