@@ -3,7 +3,8 @@
  *
  * The pairs have order Booleans with arcs of their own. Three rules say more about sets. **Overload**: tasks that must all lie within a
  * window need no more minutes than it has. **Edge finding**: where Ω fits the window [a, b) but Ω ∪ {i} with i before any of Ω does not, i
- * comes after all of Ω; said as order literals. **Precedence sets**: what is ordered before i takes its minutes one after the other, from
+ * comes after all of Ω; said as order literals. **Not first**: where i before all of Ω would not let Ω end by b, i starts no
+ * earlier than the first of Ω can end. **Precedence sets**: what is ordered before i takes its minutes one after the other, from
  * the earliest start among them on. Each rule runs on time and on its mirror, where starts are negated ends. A set Ω is explained by
  * start ≥ m and end ≤ b for its members, with m as low as the work in Ω allows.
  *
@@ -29,6 +30,7 @@ export interface DisjunctiveTask {
 const OVERLOAD = 0;
 const EDGE = 1;
 const AFTER_SET = 2;
+const NOT_FIRST = 3;
 
 /** Lists shorter than this are looked at every time; longer ones at least once in so many. */
 const PATIENT = 16;
@@ -137,6 +139,7 @@ export class Disjunctive implements Propagator {
           continue;
         }
         if (j - from > 1 && !this.edges(direction, from, j)) return false;
+        if (j - from > 2 && !this.notFirst(direction, from, j)) return false;
         if (k < 0) break;
         from = j;
         end = this.latest[k]!;
@@ -254,6 +257,61 @@ export class Disjunctive implements Propagator {
     return true;
   }
 
+  /** Tasks of the group at places [from, until) that cannot be the first of a set start once some other of the set may have ended. */
+  private notFirst(direction: number, from: number, until: number): boolean {
+    const { trail, byEarliest, byLatest, earliest, latest, length, members } = this;
+    this.sortByEnd(from, until);
+    const size = until - from;
+    const first = earliest[byEarliest[from]!]!;
+    for (let m = 0; m < size; m++) {
+      const i = members[m]!;
+      const done = earliest[i]! + length[i]!;
+      let goal = earliest[i]!;
+      let end = 0;
+      let all = 0;
+      for (let u = 0; u < this.onCount; u++) {
+        const last = byLatest[u]!;
+        const b = latest[last]!;
+        if (last === i || earliest[last]! < first || earliest[last]! + length[last]! <= goal) continue;
+        all += length[last]!;
+        if (done + all <= b) continue;
+        // Ω is taken in from the latest end on: the fewer it needs, the later the earliest end in it.
+        let work = 0;
+        for (let c = 0; c < size; c++) {
+          const k = members[c]!;
+          if (earliest[k]! + length[k]! <= goal) break;
+          if (k === i || latest[k]! > b) continue;
+          work += length[k]!;
+          if (done + work <= b) continue;
+          goal = earliest[k]! + length[k]!;
+          end = b;
+          break;
+        }
+      }
+      if (goal <= earliest[i]!) continue;
+      this.found++;
+      const reason = trail.record(this.id, NOT_FIRST | (direction << 2) | (i << 3), 0, end);
+      if (!trail.set(this.low[direction]![i]!, goal - this.lowShift[direction]![i]!, reason)) return false;
+    }
+    return true;
+  }
+
+  /** Puts the group at places [from, until) into `members`, the latest earliest end first. */
+  private sortByEnd(from: number, until: number): void {
+    const { byEarliest, earliest, length, members } = this;
+    let n = 0;
+    for (let j = from; j < until; j++) {
+      const k = byEarliest[j]!;
+      const end = earliest[k]! + length[k]!;
+      let at = n++;
+      while (at > 0 && earliest[members[at - 1]!]! + length[members[at - 1]!]! < end) {
+        members[at] = members[at - 1]!;
+        at--;
+      }
+      members[at] = k;
+    }
+  }
+
   /** What is ordered before i takes its minutes before i starts. */
   private afterSets(direction: number): boolean {
     const { trail, byEarliest, earliest, length, count } = this;
@@ -299,6 +357,9 @@ export class Disjunctive implements Propagator {
       case EDGE:
         this.explainWindow(into, position, direction, i, a, b);
         return;
+      case NOT_FIRST:
+        this.explainNotFirst(into, position, direction, i, value + this.lowShift[direction]![i]!, b);
+        return;
       default:
         this.explainSet(into, position, direction, i, a, value + this.lowShift[direction]![i]!);
     }
@@ -333,6 +394,32 @@ export class Disjunctive implements Propagator {
       this.addEarliest(into, direction, i, m);
       this.addUse(into, i);
     }
+  }
+
+  /** Tasks that cannot end before the goal but must end by b are too many to come after i: so one is before it, and i not before the goal. */
+  private explainNotFirst(
+    into: Explanation,
+    position: number,
+    direction: number,
+    i: number,
+    goal: number,
+    b: number,
+  ): void {
+    const { trail } = this;
+    const room = b - this.earliestBefore(direction, i, position) - this.length[i]!;
+    let work = 0;
+    // One is needed even where i alone does not end by b.
+    for (let k = 0; k < this.count && (work === 0 || work <= room); k++) {
+      if (k === i || !trail.wasTrue(this.literal[k]!, position) || this.latestBefore(direction, k, position) > b)
+        continue;
+      if (this.earliestBefore(direction, k, position) + this.length[k]! < goal) continue;
+      work += this.length[k]!;
+      this.addEarliest(into, direction, k, goal - this.length[k]!);
+      this.addUse(into, k);
+      into.add(this.high[direction]![k]!, -b - this.highShift[direction]![k]!);
+    }
+    this.addEarliest(into, direction, i, b - work - this.length[i]! + 1);
+    this.addUse(into, i);
   }
 
   /** Tasks ordered before i, none starting before the set's first start, fill the minutes up to the goal. */
