@@ -104,22 +104,20 @@ function casesAt(plan: Plan, now: number): readonly Case[] {
   const running = work.filter(({ start, end }) => start < now && end > now);
   const due = work.filter(({ start }) => start === now - 1);
   return [
-    ...running
-      .slice(0, 3)
-      .flatMap(({ id, end }): readonly Case[] => [
-        { now, name: 'late 5', event: { kind: 'late', step: id, remaining: end - now + 5 } },
-        { now, name: 'late 15', event: { kind: 'late', step: id, remaining: end - now + 15 } },
-        ...(end - now > 2
-          ? [
-              {
-                now,
-                name: 'shorter',
-                event: { kind: 'late', step: id, remaining: Math.ceil((end - now) / 2) },
-              } as const,
-            ]
-          : []),
-        { now, name: 'done', event: { kind: 'done', step: id, at: now } },
-      ]),
+    ...running.slice(0, 3).flatMap(({ id, end }): readonly Case[] => [
+      { now, name: 'late 5', event: { kind: 'late', step: id, remaining: end - now + 5 } },
+      { now, name: 'late 15', event: { kind: 'late', step: id, remaining: end - now + 15 } },
+      ...(end - now > 2
+        ? [
+            {
+              now,
+              name: 'shorter',
+              event: { kind: 'late', step: id, remaining: Math.ceil((end - now) / 2) },
+            } as const,
+          ]
+        : []),
+      { now, name: 'done', event: { kind: 'done', step: id, at: now } },
+    ]),
     ...due.slice(0, 1).map(({ id }): Case => ({ now, name: 'waiting', event: { kind: 'waiting', step: id } })),
   ];
 }
@@ -168,16 +166,16 @@ function measurePlan(plan: Plan, long: number | undefined): readonly Row[] {
 
 /** How far the replans are from the best that is known, where a long one was made. */
 function gaps(rows: readonly Row[]): string {
-  const over = rows.flatMap(({ total, longTotal }) =>
-    longTotal === null ? [] : total === null ? ['none'] : [Math.max(0, total - longTotal)],
+  const held = rows.filter(({ longTotal }) => longTotal !== null);
+  const worth = held.flatMap(({ total, longTotal }) =>
+    total === null || longTotal === null ? [] : [Math.max(0, total - longTotal)],
   );
-  const worth = over.filter((each) => each !== 'none');
   if (worth.length === 0) return '';
   const mean = worth.reduce((sum, each) => sum + each, 0) / worth.length;
-  const best = rows.filter(({ longTotal, longBound }) => longTotal !== null && longTotal === longBound).length;
+  const best = held.filter(({ longTotal, longBound }) => longTotal === longBound).length;
   return (
-    `; over the best known: mean ${mean.toFixed(2)} min, worst ${Math.max(...worth)} min, none found ${over.length - worth.length}, ` +
-    `equal in ${worth.filter((each) => each === 0).length} of ${over.length} (the long one proven in ${best})`
+    `; over the best known: mean ${mean.toFixed(2)} min, worst ${Math.max(...worth)} min, none found ${held.length - worth.length}, ` +
+    `equal in ${worth.filter((each) => each === 0).length} of ${held.length} (the long one proven in ${best})`
   );
 }
 
