@@ -12,7 +12,7 @@ import type { ReplanAsked } from './asked.ts';
 import { modesTaken, neighbourPairs, takes, unitOfTask } from './changed-units.ts';
 
 /** Option of a unit's choice that says that it is kept. */
-export const KEPT = 0;
+const KEPT = 0;
 
 const FINISH = 'replan/finish';
 const choiceOf = (unit: string): string => `replan/changed:${unit}`;

@@ -17,15 +17,14 @@ import type { Clash, Solution } from '../outcome.ts';
 import { solveTogether } from '../together.ts';
 import { verifySolution } from '../verify-solution.ts';
 import { OPEN, type ReplanAsked, type Worth } from './asked.ts';
-import { boundsByFacts, carryOn, type CarriedOn } from './carry-on.ts';
+import { boundsByFacts, carryOn } from './carry-on.ts';
 import { condition } from './condition.ts';
-import { exactProblem, KEPT } from './exact.ts';
+import { exactProblem } from './exact.ts';
 import { improve, type Going } from './improve.ts';
 import { keptOrder, sequenceArcs, type KeptOrder } from './kept-order.ts';
 import { buildCost } from './build-cost.ts';
 import { leastBad } from './least-bad.ts';
 import { leastFinish } from './least-finish.ts';
-import { nearbyUnits } from './nearby-units.ts';
 import { repair } from './repair.ts';
 import { settle, type Settled } from './settled.ts';
 import { worthOf } from './worth.ts';
@@ -66,16 +65,10 @@ export type ReplanOutcome =
     };
 
 /** Effort for the fewest moves that make the old order possible again, as a share of that asked. */
-const REPAIR_SHARE = 0.15;
+const REPAIR_SHARE = 0.25;
 /** Work of the learner's slices from nothing, its own units, and slices without gain after which it ends. */
 const REORDER_WORK = 60_000;
-const PATIENCE = 3;
-/** Shares of the effort for a first way to go on that changes little, and else for any way at all. */
-const FIRST_SHARE = 0.5;
-const FRESH_SHARE = 0.25;
-/** Share of the effort at least for moves from there. */
-const NEAR_SHARE = 0.25;
-
+const PATIENCE = 8;
 /**
  * Replans.
  *
@@ -88,8 +81,7 @@ export function replan(asked: ReplanAsked): ReplanOutcome {
 class Replanning {
   private readonly settled: Settled;
   private readonly worth: (solution: Solution) => Worth;
-  /** Of the moves. */
-  private budget: Budget;
+  private readonly budget: Budget;
   private readonly order: KeptOrder;
   private readonly lower: Int32Array;
   private readonly arcs: readonly OrderArc[];
@@ -132,7 +124,11 @@ class Replanning {
     }
     const carriedOn = best?.worth.total ?? null;
     if (asked.effort <= 0) return best === null ? this.without(null, true) : this.outcome(best, carriedOn, bound);
-    if (best === null && sure !== null) best = this.repairedOrLeastChanged(carried, bound);
+    // Gaps that contradict each other whatever is chosen need no search.
+    if (best === null && sure !== null && carried.kind === 'cycle') best = this.repaired(carried.arcs);
+    // With everybody and everything where it was first, for that is soon asked; then whatever may change.
+    if (best === null && sure !== null) best = this.leastChanged(bound, asked.old.choices);
+    if (best === null && sure !== null) best = this.leastChanged(bound, settled.decided);
     if (best === null) {
       const found = this.fresh();
       if ('clash' in found) return this.without(found.clash, found.stopped);
@@ -141,7 +137,6 @@ class Replanning {
     if (this.isSettled(best, bound)) return this.outcome(best, carriedOn, best.worth.total);
     if (best.worth.changed.length === 0 && best.worth.finish <= (asked.goodEnough ?? -1))
       return this.outcome(best, carriedOn, bound);
-    this.budget = new Budget(Math.max(asked.effort * NEAR_SHARE, asked.effort - this.work), asked.shouldStop);
     best = improve(
       asked,
       problem,
@@ -171,8 +166,7 @@ class Replanning {
 
   private repaired(cycle: readonly OrderArc[]): Going | null {
     const { asked, settled } = this;
-    const own = new Budget(asked.effort * REPAIR_SHARE, asked.shouldStop);
-    const found = repair(
+    return repair(
       asked,
       settled.problem,
       this.order,
@@ -181,57 +175,31 @@ class Replanning {
       this.worth,
       (choice) => settled.decided[choice] !== null,
       (task) => asked.facts[startNode(task)] !== OPEN,
-      own,
+      new Budget(asked.effort * REPAIR_SHARE, asked.shouldStop),
     );
-    this.learnerWork += own.spent * LEARNER_UNITS;
-    return found;
   }
 
-  /** Few moves first; then more and more let go around what stands in the way; last whatever may change. */
-  private repairedOrLeastChanged(carried: CarriedOn, bound: number): Going | null {
-    const { asked, settled } = this;
-    const cycle = carried.kind === 'cycle' ? carried.arcs : [];
-    const moved = carried.kind === 'cycle' ? this.repaired(cycle) : null;
-    if (moved !== null) return moved;
-    const all = new Set(asked.units.keys());
-    // With everybody and everything where it was first, for that is soon asked.
-    for (const units of cycle.length > 0 ? [...nearbyUnits(asked, cycle), all] : [all]) {
-      const found = this.leastChanged(bound, asked.old.choices, units);
-      if (found !== null) return found;
-      if (asked.shouldStop?.() === true) return null;
-    }
-    return this.leastChanged(bound, settled.decided, all);
-  }
-
-  /**
-   * A way to go on by the learner, from nothing, with some options taken as they are.
-   *
-   * @param units that may change
-   */
-  private leastChanged(bound: number, taken: readonly (number | null)[], units: ReadonlySet<number>): Going | null {
+  /** A way to go on by the learner on the whole question, from nothing, with some options taken as they are. */
+  private leastChanged(bound: number, taken: readonly (number | null)[]): Going | null {
     const { asked, settled } = this;
     const { problem: whole } = settled;
     const exact = exactProblem(asked, whole, bound, whole.horizon);
-    const kept = asked.units.map((_, unit) => (units.has(unit) ? null : KEPT));
-    const { problem, widen } = condition(exact.problem, [...taken, ...kept]);
-    const cost = buildCost(problem);
-    if (this.work + cost > asked.effort * FIRST_SHARE) return null;
-    this.learnerWork += cost * LEARNER_UNITS;
+    const { problem, widen } = condition(exact.problem, [...taken, ...asked.units.map(() => null)]);
     const learner = new Learner(problem, asked.seed);
     const began = this.learnerWork;
     let misses = 0;
     while (!learner.done && !learner.impossible && !learner.model.tooLarge && misses < PATIENCE) {
-      const left = asked.effort * FIRST_SHARE - this.work;
+      const left = asked.effort - Math.floor(learner.work / LEARNER_UNITS);
       if (left <= 0) break;
       const step = learner.improve({
         conflicts: SLICE,
-        work: Math.min(Math.ceil(left * LEARNER_UNITS), REORDER_WORK),
+        work: Math.min(left * LEARNER_UNITS, REORDER_WORK),
         ...(asked.shouldStop === undefined ? {} : { shouldStop: asked.shouldStop }),
       });
-      this.learnerWork = began + learner.work;
       if (step === 'stopped') break;
       misses = step === 'spent' ? misses + 1 : 0;
     }
+    this.learnerWork = began + learner.work;
     return learner.best === null ? null : this.closer(exact.restrict(widen(learner.best)));
   }
 
@@ -255,7 +223,7 @@ class Replanning {
       },
       {
         seed: asked.seed,
-        effort: Math.ceil(asked.effort * FRESH_SHARE),
+        effort: asked.effort,
         ...(asked.shouldStop === undefined ? {} : { shouldStop: asked.shouldStop }),
       },
     );
