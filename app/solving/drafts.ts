@@ -50,7 +50,7 @@ export function createDrafts({ onProgress, now, wallOffset, effort }: DraftContr
     shown = mark;
     due = now() + DRAFT_MS;
     // One that breaks a rule is a defect of ours and is not shown; the last plan is judged again.
-    if (checkPlan(plan, { wallOffset }).length > 0) return;
+    if (checkPlan(plan, { wallOffset }).length > 0) return onProgress(progress);
     sound = plan;
     onProgress({ ...progress, plan });
   };

@@ -47,6 +47,13 @@ export class ClockState {
     this.#minute = this.#following ? this.wallMinute : 0;
   }
 
+  /** Takes the span of a better plan of the same session; the cursor stays. */
+  renew(plan: Plan): void {
+    if (startEpoch(plan.start) !== this.#start) return this.open(plan);
+    this.#until = plan.allAwayMinutes;
+    if (!this.#following) this.#minute = Math.min(this.#minute, this.#until);
+  }
+
   set(minute: number): void {
     this.#following = false;
     this.#minute = Math.min(Math.max(0, Math.round(minute)), this.#until);

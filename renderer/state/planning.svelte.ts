@@ -1,4 +1,4 @@
-/** One request and how far it is: picks, progress with the bound closing in, the result, and how to stop. */
+/** One request and how far it is: picks, the best plan so far with the bound closing in on it, the result, and how to stop. */
 import type { Host, PlanProgress, PlanRequest, PlanResult } from '../../app/api.ts';
 import type { HowSure } from '../../solver/answers/how-sure.ts';
 import type { Plan } from '../../solver/kitchen/plan.ts';
@@ -15,11 +15,20 @@ export class PlanningState {
   #planning = $state.raw<Planning>({ kind: 'idle' });
   /** Last plan that passed the checker; stays in sight while the next is made. */
   #plan = $state.raw<Plan | null>(null);
+  /** The plan in sight is of the request, not of the one before. */
+  #own = $state.raw(false);
+  #opened = $state.raw(0);
   #job: { readonly stop: () => void } | null = null;
-  readonly #host: Host;
+  /** Counts the jobs, so that a left one is no longer heard. */
+  #asked = 0;
+  #began = 0;
+  readonly #host: Pick<Host, 'startPlan'>;
+  readonly #now: () => number;
 
-  constructor(host: Host) {
+  /** @param now milliseconds that go forward */
+  constructor(host: Pick<Host, 'startPlan'>, now: () => number = () => performance.now()) {
     this.#host = host;
+    this.#now = now;
   }
 
   get request(): PlanRequest | null {
@@ -32,47 +41,71 @@ export class PlanningState {
     return this.#plan;
   }
 
+  /** Changes when the plan in sight becomes one of another request: then it is looked at anew, else only redrawn. */
+  get opened(): number {
+    return this.#opened;
+  }
+
   /** How sure the plan in sight is; null while that is not known. */
   get sure(): HowSure | null {
     const planning = this.#planning;
     return planning.kind === 'done' && planning.result.kind === 'planned' ? (planning.result.sure ?? null) : null;
   }
 
+  /** The plan in sight is the best so far, while better ones are looked for. */
+  get bestSoFar(): boolean {
+    return this.#plan !== null && this.#own && this.#planning.kind === 'running';
+  }
+
   /** The plan in sight was made for another request, and this one is not there yet. */
   get stale(): boolean {
-    return this.#plan !== null && this.#planning.kind !== 'done' && this.#planning.kind !== 'idle';
+    return this.#plan !== null && !this.#own;
+  }
+
+  /** Milliseconds since the plan was asked for. */
+  elapsedMs(): number {
+    return this.#now() - this.#began;
   }
 
   /** Shows a plan that is there already. */
   showPlan(plan: Plan, request: PlanRequest): void {
     this.#leave();
     this.#request = request;
-    this.#plan = plan;
     this.#planning = { kind: 'idle' };
+    this.#show(plan);
   }
 
   start(request: PlanRequest): void {
     this.#leave();
+    const mine = this.#asked;
     this.#request = request;
+    this.#began = this.#now();
     // A plan of another session would only mislead while this one is made.
     if (this.#plan?.session.id !== request.session) this.#plan = null;
     this.#planning = { kind: 'running', progress: null, stopping: false };
-    const isMine = (): boolean => this.#request === request;
     try {
-      this.#job = this.#host.startPlan(request, {
+      const job = this.#host.startPlan(request, {
         onProgress: (progress) => {
-          if (isMine() && this.#planning.kind === 'running') this.#planning = { ...this.#planning, progress };
+          const running = this.#planning;
+          if (mine !== this.#asked || running.kind !== 'running') return;
+          this.#planning = { ...running, progress };
+          // Who has stopped keeps what was in sight then, until the answer comes.
+          if (progress.plan !== undefined && !running.stopping) this.#show(progress.plan);
         },
         onDone: (result) => {
-          if (!isMine()) return;
+          if (mine !== this.#asked || this.#planning.kind !== 'running') return;
           this.#job = null;
           this.#planning = { kind: 'done', result };
-          if (result.kind === 'planned') this.#plan = result.plan;
-          else this.#plan = null;
+          if (result.kind === 'planned') this.#show(result.plan);
+          // A best plan so far stays, whatever ended the search for a better one.
+          else if (result.kind !== 'unknown' || !this.#own) this.#plan = null;
         },
       });
+      // An answer may have come already.
+      if (this.#planning.kind === 'running') this.#job = job;
     } catch (error) {
-      this.#planning = { kind: 'broken', words: error instanceof Error ? error.message : String(error) };
+      if (mine === this.#asked)
+        this.#planning = { kind: 'broken', words: error instanceof Error ? error.message : String(error) };
     }
   }
 
@@ -83,10 +116,19 @@ export class PlanningState {
     this.#job?.stop();
   }
 
+  #show(plan: Plan): void {
+    this.#plan = plan;
+    if (this.#own) return;
+    this.#own = true;
+    this.#opened += 1;
+  }
+
   #leave(): void {
+    this.#asked += 1;
     const left = this.#job;
     this.#job = null;
     this.#request = null;
+    this.#own = false;
     left?.stop();
   }
 }

@@ -18,4 +18,9 @@ export class SheetState {
     this.view.open(wholeView(plan), narrow ? FIRST_NARROW : undefined);
     this.choice.reset();
   }
+
+  /** A better plan of the same request: how it is looked at stays. */
+  renew(plan: Plan): void {
+    this.view.renew(wholeView(plan));
+  }
 }

@@ -36,6 +36,14 @@ export class ViewState {
     if (first !== undefined && first < whole.to - whole.from) this.#show(whole.from, first);
   }
 
+  /** The same chart with another whole: what was seen stays where it is; all stays all. */
+  renew(whole: View): void {
+    const fitted = this.fits;
+    this.#whole = whole;
+    if (fitted) this.#seen = whole;
+    else this.#show(this.#seen.from, this.span);
+  }
+
   #show(from: number, span: number): void {
     const width = this.#whole.to - this.#whole.from;
     const wide = Math.min(width, Math.max(Math.min(CLOSEST, width), span));

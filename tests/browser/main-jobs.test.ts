@@ -202,10 +202,11 @@ describe.skipIf(reason !== null)('the served app', () => {
     const ovens = async () => (await chart().locator('[aria-label*="rack"]').count()) > 0;
     expect(await ovens()).toBe(true);
     await page.getByLabel('Kitchen', { exact: true }).selectOption('harbour-two-ovens');
-    await page.getByText(/never under|no bound yet|Planning/).waitFor();
     await page
-      .getByRole('button', { name: /Stop with the best so far/ })
-      .waitFor({ state: 'detached', timeout: PATIENCE });
+      .getByText(/never under|no bound yet|Planning…|Best so far:/)
+      .first()
+      .waitFor();
+    await page.getByRole('button', { name: /^Stop/ }).waitFor({ state: 'detached', timeout: PATIENCE });
     await planned();
     const names = await chart().locator('text.group').allTextContents();
     expect(names.filter((name) => /oven/i.test(name)).length).toBe(2);

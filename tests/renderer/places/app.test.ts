@@ -4,6 +4,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { DocumentEntry, Host, PlanResult } from '../../../app/api.ts';
 import App from '../../../renderer/App.svelte';
 import type { HelpReport } from '../../../solver/answers/what-would-help.ts';
+import type { Plan, PlanTier } from '../../../solver/kitchen/plan.ts';
 import { standInHost } from '../../support/stand-in-host.ts';
 import { session, supper } from '../../support/supper.ts';
 
@@ -66,13 +67,76 @@ describe('the first place', () => {
     expect(second.jobs).toHaveLength(0);
   });
 
-  test('shows the bound closing in, and stops when told', async () => {
+  // Invented figures of a search.
+  const tiers: readonly PlanTier[] = [
+    { id: 'finish', unit: 'min', value: 70, bound: 60, proven: false },
+    { id: 'calm', unit: 'changes', value: 9, bound: 0, proven: false },
+  ];
+  const running = { value: 70, bound: 60, share: 0.25, tier: 'finish', tiers } as const;
+
+  test('draws the best plan so far, tells what is being proven, and keeps the plan when told to stop', async () => {
     const { jobs } = opened();
     await screen.findByText('Planning…');
-    jobs[0]!.events.onProgress({ value: 70, bound: 60, share: 0.25 });
-    expect(await screen.findByText('Best so far 1 h 10 min; never under 1 h')).toBeTruthy();
-    await fireEvent.click(screen.getByRole('button', { name: 'Stop with the best so far' }));
+    expect(screen.getByRole('button', { name: 'Stop' })).toBeTruthy();
+    jobs[0]!.events.onProgress({ ...running, plan: { ...supper, tiers: [...tiers] } });
+    expect(await screen.findByRole('group', { name: `Lanes of ${supper.name}` })).toBeTruthy();
+    expect(screen.getByRole('status').textContent).toBe(
+      'Best so far: 1 h 10 min to the finish; at most 10 min better is possible.',
+    );
+    expect(screen.getByText(/The best plan so far; better ones are drawn/)).toBeTruthy();
+    const stands = screen.getByRole('list', { name: /What is proven/ });
+    expect(stands.textContent).toMatch(/finish being proven.*calm next/s);
+    await fireEvent.click(screen.getByRole('button', { name: 'Stop and keep this plan' }));
     expect(jobs[0]!.stopped).toBe(true);
+    jobs[0]!.events.onDone({ ...planned, plan: { ...supper, tiers: [...tiers], stopped: true } });
+    expect(await screen.findByText(/Within 10 min of the best possible\. More effort may do better\./)).toBeTruthy();
+    expect(screen.getByRole('list', { name: /What is proven/ }).textContent).toMatch(
+      /finish within 10 min of the best possible.*calm not bounded yet/s,
+    );
+  });
+
+  test('a better plan leaves the focus, the card and the zoom where they were', async () => {
+    const { jobs } = opened();
+    await screen.findByText('Planning…');
+    const { onProgress, onDone } = jobs[0]!.events;
+    onProgress({ ...running, plan: supper });
+    const chart = await screen.findByRole('group', { name: `Lanes of ${supper.name}` });
+    const [axis] = screen.getAllByRole('slider');
+    await fireEvent.keyDown(axis!, { key: 'PageUp' });
+    const at = axis!.getAttribute('aria-valuetext');
+    const bars = (): SVGElement[] => [...chart.querySelectorAll<SVGElement>('[data-bar^="hands/"]')];
+    const held = bars()[1]!;
+    const step = held.getAttribute('data-bar')!.replace(/\/\d+$/, '');
+    await fireEvent.click(held);
+    held.focus();
+    expect(document.activeElement).toBe(held);
+    // All of it two minutes later: every bar has another id.
+    const later = <T extends { start: number; end: number }>(each: T): T => ({
+      ...each,
+      start: each.start + 2,
+      end: each.end + 2,
+    });
+    const moved: Plan = {
+      ...supper,
+      steps: supper.steps.map((each) => ({ ...later(each), segments: each.segments.map(later) })),
+    };
+    onProgress({ ...running, plan: moved });
+    await expect.poll(() => document.activeElement?.getAttribute('data-bar')?.replace(/\/\d+$/, '')).toBe(step);
+    expect(document.activeElement).not.toBe(held);
+    expect(chart.parentElement!.querySelector('.place')).not.toBeNull();
+    expect(screen.getAllByRole('slider')[0]!.getAttribute('aria-valuetext')).toBe(at);
+    onDone({ ...planned, plan: supper });
+    await expect.poll(() => bars().includes(document.activeElement as SVGElement)).toBe(true);
+  });
+
+  test('keeps the best plan so far where the search fails on the way, and says so', async () => {
+    const { jobs } = opened();
+    await screen.findByText('Planning…');
+    jobs[0]!.events.onProgress({ ...running, plan: supper });
+    await screen.findByRole('group', { name: `Lanes of ${supper.name}` });
+    jobs[0]!.events.onDone({ kind: 'unknown', reason: 'the solver failed: out of salt' });
+    expect((await screen.findByRole('alert')).textContent).toMatch(/out of salt\. The best plan until then is kept/);
+    expect(screen.getByRole('group', { name: `Lanes of ${supper.name}` })).toBeTruthy();
   });
 
   test('asks what would help, tells gains as they come, and stops with what is known', async () => {

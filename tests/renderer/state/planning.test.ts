@@ -63,6 +63,99 @@ describe('planning', () => {
     expect(planning.planning).toMatchObject({ stopping: true });
   });
 
+  const draft = { ...supper, finishMinutes: 70 };
+  const progress = { value: 70, bound: 60, share: 0.5 };
+
+  test('draws the first plan at once and each better one after it, as the best so far', () => {
+    const host = standInHost();
+    const planning = new PlanningState(host);
+    planning.start({ session: 'supper' });
+    const { onProgress, onDone } = host.jobs[0]!.events;
+    onProgress({ ...progress, plan: draft });
+    expect([planning.plan, planning.bestSoFar, planning.stale]).toEqual([draft, true, false]);
+    onProgress({ ...progress, bound: 65 });
+    expect(planning.plan).toBe(draft);
+    onProgress({ ...progress, value: 66, plan: supper });
+    expect([planning.plan, planning.bestSoFar]).toEqual([supper, true]);
+    onDone(planned);
+    expect([planning.plan, planning.bestSoFar]).toEqual([supper, false]);
+  });
+
+  test('a better plan is the same one to look at; that of another request is another', () => {
+    const host = standInHost();
+    const planning = new PlanningState(host);
+    planning.start({ session: 'supper' });
+    const before = planning.opened;
+    host.jobs[0]!.events.onProgress({ ...progress, plan: draft });
+    const first = planning.opened;
+    host.jobs[0]!.events.onProgress({ ...progress, plan: supper });
+    host.jobs[0]!.events.onDone(planned);
+    expect([planning.opened, first === before]).toEqual([first, false]);
+    planning.start({ session: 'supper', intent: 'calmest' });
+    expect([planning.opened, planning.stale]).toEqual([first, true]);
+    host.jobs[1]!.events.onProgress({ ...progress, plan: draft });
+    expect([planning.opened === first, planning.stale]).toEqual([false, false]);
+  });
+
+  test('stopped, it keeps what was in sight until the answer comes', () => {
+    const host = standInHost();
+    const planning = new PlanningState(host);
+    planning.start({ session: 'supper' });
+    const { onProgress, onDone } = host.jobs[0]!.events;
+    onProgress({ ...progress, plan: draft });
+    planning.stop();
+    onProgress({ ...progress, plan: supper });
+    expect(planning.plan).toBe(draft);
+    onDone({ ...planned, plan: { ...draft, stopped: true } });
+    expect(planning.plan).toMatchObject({ finishMinutes: 70, stopped: true });
+  });
+
+  test('a job that was replaced is not heard, though it was asked the very same', () => {
+    const host = standInHost();
+    const planning = new PlanningState(host);
+    const request = { session: 'supper' };
+    planning.start(request);
+    planning.start(request);
+    host.jobs[0]!.events.onProgress({ ...progress, plan: draft });
+    host.jobs[0]!.events.onDone({ kind: 'unknown', reason: 'stopped before a plan was found' });
+    expect([planning.plan, planning.planning.kind]).toEqual([null, 'running']);
+    host.jobs[1]!.events.onProgress({ ...progress, plan: supper });
+    expect(planning.plan).toBe(supper);
+  });
+
+  test('what comes after the answer is not heard', () => {
+    const host = standInHost();
+    const planning = new PlanningState(host);
+    planning.start({ session: 'supper' });
+    const { onProgress, onDone } = host.jobs[0]!.events;
+    onDone(planned);
+    onProgress({ ...progress, plan: draft });
+    onDone({ kind: 'unknown', reason: 'late' });
+    expect([planning.plan, planning.planning]).toEqual([supper, { kind: 'done', result: planned }]);
+  });
+
+  test.each([
+    { kind: 'a solver that fails', drawn: true },
+    { kind: 'a solver that fails before its first plan', drawn: false },
+  ])('$kind leaves in sight what was found, and no plan of another request', ({ drawn }) => {
+    const host = standInHost();
+    const planning = new PlanningState(host);
+    planning.showPlan(supper, { session: 'supper' });
+    planning.start({ session: 'supper', intent: 'calmest' });
+    if (drawn) host.jobs[0]!.events.onProgress({ ...progress, plan: draft });
+    host.jobs[0]!.events.onDone({ kind: 'unknown', reason: 'the solver failed: out of salt' });
+    expect(planning.plan).toBe(drawn ? draft : null);
+    expect(planning.planning).toMatchObject({ kind: 'done', result: { kind: 'unknown' } });
+  });
+
+  test('counts the time from the asking on', () => {
+    let now = 100;
+    const planning = new PlanningState(standInHost(), () => now);
+    planning.start({ session: 'supper' });
+    now = 4100;
+    expect(planning.elapsedMs()).toBe(4000);
+  });
+
   test('a host that cannot be reached is said in words', () => {
     const planning = new PlanningState({
       ...standInHost(),
