@@ -31,6 +31,17 @@ describe('the cursor', () => {
     expect([clock.minute, clock.following]).toEqual([77, false]);
   });
 
+  test('stays where it was set when a better plan is drawn, and goes no further than its end', () => {
+    const { clock } = clockAt(-600);
+    clock.set(70);
+    clock.renew({ ...supper, allAwayMinutes: 75 });
+    expect([clock.minute, clock.until]).toEqual([70, 75]);
+    clock.renew({ ...supper, allAwayMinutes: 60 });
+    expect(clock.minute).toBe(60);
+    clock.renew({ ...supper, start: { ...supper.start, local: '2026-03-09T10:00' } });
+    expect(clock.minute).toBe(0);
+  });
+
   test('set by hand it leaves the wall clock until told to follow again', () => {
     const { clock, turn } = clockAt(10);
     clock.set(30.4);

@@ -16,6 +16,18 @@ describe('zoom and pan', () => {
     expect(phone.seen).toEqual({ from: 0, to: 50 });
   });
 
+  test('a better plan with another whole leaves what is seen, and all stays all', () => {
+    const whole = opened();
+    whole.renew({ from: 0, to: 110 });
+    expect(whole.seen).toEqual({ from: 0, to: 110 });
+    const close = opened();
+    close.zoomBy(2, 30);
+    close.renew({ from: 0, to: 110 });
+    expect(close.seen).toEqual({ from: 15, to: 75 });
+    close.renew({ from: 0, to: 70 });
+    expect(close.seen).toEqual({ from: 10, to: 70 });
+  });
+
   test('zoom keeps the minute under the finger where it is', () => {
     const view = opened();
     view.zoomBy(2, 30);
