@@ -9,7 +9,12 @@ import type { Problem } from './problem.ts';
 import { solve as solveByEnsemble } from './solve.ts';
 import { tierValues } from './tier-values.ts';
 
-/** Work units of the ensemble's first turn, and how much longer each turn is than the last. */
+/** Work units a mode of the ensemble's first turn where choices are open, short so that small proofs are not kept waiting, and its least. */
+const OPENING = 30;
+const LEAST_OPENING = 12_000;
+/** The same where a plan is known. */
+const OPENING_FROM_PLAN = 3_000;
+/** Work units of the learner's first turn, and how much longer each turn is than the last. */
 const FIRST_TURN = 60_000;
 const GROWTH = 1.6;
 /** The learner's turns are so much longer where choices are open: there it finds the better plans, too. */
@@ -59,7 +64,7 @@ class Team {
   run(): Outcome {
     const plain = this.problem.choices.length === 0;
     const decline = plain && this.problem.tasks.length > LARGE ? GROWTH : DECLINE;
-    const turns = { ensemble: FIRST_TURN, learner: FIRST_TURN * (plain ? 1 : LEARNER_TURN) };
+    const turns = { ensemble: this.#opening(plain), learner: FIRST_TURN * (plain ? 1 : LEARNER_TURN) };
     /** Spent when the tier that the learner works on began. */
     let ground = 0;
     for (let round = 0; ; round++) {
@@ -71,9 +76,16 @@ class Team {
       ground = this.#learnerTurn(learner, turns.learner, ground);
       if (learner.done || learner.impossible || this.#left <= 0 || this.#told()) break;
       turns.ensemble = Math.max(SHORTEST_TURN, Math.ceil(turns.ensemble * (ensembleGains ? GROWTH : decline)));
+      if (learner.model.tooLarge) turns.ensemble = Infinity;
       turns.learner = Math.ceil(turns.learner * GROWTH);
     }
     return this.#outcome(this.#learner);
+  }
+
+  #opening(plain: boolean): number {
+    if (plain) return FIRST_TURN;
+    if (this.#best !== null) return OPENING_FROM_PLAN;
+    return Math.max(LEAST_OPENING, OPENING * this.problem.tasks.reduce((sum, task) => sum + task.modes.length, 0));
   }
 
   /** @returns the outcome, where the ensemble has settled it all or there is nothing left to spend */
