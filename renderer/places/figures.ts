@@ -1,6 +1,7 @@
 /** The figures of a plan for its strip and for comparing, and how good it is in honest words. */
-import type { Plan } from '../../solver/kitchen/plan.ts';
+import type { Plan, TierId } from '../../solver/kitchen/plan.ts';
 import { clockAt, minutesWords } from '../chart/layout/wall-clock.ts';
+import { amountWords } from './tier-words.ts';
 
 export interface Figure {
   readonly id: 'begin' | 'finish' | 'minutes' | 'hands-on' | 'all-away' | 'energy' | 'waiting';
@@ -86,16 +87,24 @@ export function figuresOf(plan: Plan): readonly Figure[] {
   ];
 }
 
+const BEST: Readonly<Record<TierId, string>> = {
+  finish: 'shortest',
+  'latest-start': 'latest start',
+  'others-finish': 'shortest',
+  waiting: 'freshest',
+  energy: 'thriftiest',
+  calm: 'calmest',
+};
+
 /** What is proved of a plan's first tier. */
 export function provenWords(plan: Plan): string {
   const [first] = plan.tiers;
-  const what = first?.id === 'latest-start' ? 'latest start' : 'shortest';
   const stopped = plan.stopped ? ' More effort may do better.' : '';
   if (first === undefined) return stopped.trim();
-  if (first.proven) return `Proven ${what}: no valid plan does better.`;
+  if (first.proven) return `Proven ${BEST[first.id]}: no valid plan does better.`;
   if (first.bound <= 0) return `A valid plan; how near it is to the best possible is not known yet.${stopped}`;
   const gap = Math.max(0, first.value - first.bound);
-  return `Within ${minutesWords(gap)} of the best possible.${stopped}`;
+  return `Within ${amountWords(first, gap)} of the best possible.${stopped}`;
 }
 
 /** `6 min sooner`, `0.4 kWh less`, `the same`. */

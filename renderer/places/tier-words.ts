@@ -1,4 +1,5 @@
 /** What is known of each tier of a plan, in words: while it is being proven, and of the plan that came of it. */
+import type { PlanProgress } from '../../app/api.ts';
 import type { PlanTier, TierId } from '../../solver/kitchen/plan.ts';
 import { minutesWords } from '../chart/layout/wall-clock.ts';
 
@@ -77,6 +78,14 @@ export function bestSoFarWords(tiers: readonly PlanTier[], now: TierId | undefin
   const tier = tiers.find(({ id }) => id === now);
   if (tier === undefined || tier === first) return best;
   return `${best} Now proving ${NAMES[tier.id]}: ${valueWords(tier)}, ${mostBetter(tier)}.`;
+}
+
+/** How far planning is, in a sentence or two. */
+export function progressWords(progress: PlanProgress | null): string {
+  if (progress === null) return 'Planning…';
+  const { tiers = [], tier, bound } = progress;
+  if (tiers.length > 0) return bestSoFarWords(tiers, tier);
+  return `Looking for a first plan; ${bound > 0 ? `never under ${minutesWords(bound)}` : 'no bound yet'}`;
 }
 
 /** How each tier stands while one of them is being proven. */

@@ -42,6 +42,16 @@ describe('what is proved is said honestly', () => {
       plan: withTier({ bound: 0 }),
       words: 'A valid plan; how near it is to the best possible is not known yet.',
     },
+    {
+      name: 'another tier first is told in what it counts',
+      plan: withTier({ id: 'energy', unit: 'Wh', value: 3200, bound: 2900 }),
+      words: 'Within 0.3 kWh of the best possible.',
+    },
+    {
+      name: 'a proven tier other than the finish is not called shortest',
+      plan: withTier({ id: 'waiting', unit: 'weighted min', value: 0, bound: 0, proven: true }),
+      words: 'Proven freshest: no valid plan does better.',
+    },
   ])('$name', ({ plan, words }) => {
     expect(provenWords(plan)).toBe(words);
   });
