@@ -9,7 +9,7 @@ import type { Plan } from '../../solver/kitchen/plan.ts';
 import { planTier } from '../../solver/translate/solution-to-plan.ts';
 
 /** Between two plans handed on, ms. Each costs some tens of them, which the search pays. */
-export const DRAFT_MS = 400;
+export const DRAFT_MS = 300;
 
 export interface DraftControls {
   readonly onProgress: (progress: PlanProgress) => void;
