@@ -2,9 +2,10 @@
  * Replanning: a running plan goes on from now. The past is fixed, hard limits hold first, then the least of
  * `finish + penalty × changed units`.
  *
- * Three stages, each the ground of the next: the old plan carried on in its order (always the first answer where it keeps the
- * limits); moves on its critical chain; and where the rest is small enough or the effort great enough, the learner on the whole
- * question, which can prove the answer best. Work is counted, so the same question gives the same answer on any machine.
+ * Stages, each the ground of the next: the old plan carried on in its order (always the first answer where it keeps the limits);
+ * where it does not, the fewest moves that mend it, or a plan built anew in the old order; moves on its critical chain; and where
+ * the rest is small enough or the effort great enough, the learner on the whole question, which can prove the answer best. Work is
+ * counted, so the same question gives the same answer on any machine.
  *
  * Papers: El Sakkout, Wallace 2000, "Probe backtrack search for minimal perturbation in dynamic scheduling"; Van de Vonder,
  * Ballestín, Demeulemeester, Herroelen 2007, "Heuristic procedures for reactive project scheduling".
@@ -26,6 +27,7 @@ import { buildCost } from './build-cost.ts';
 import { leastBad } from './least-bad.ts';
 import { leastFinish } from './least-finish.ts';
 import { repair } from './repair.ts';
+import { plansInOrder } from '../search/plans-in-order.ts';
 import { settle, type Settled } from './settled.ts';
 import { worthOf } from './worth.ts';
 
@@ -66,6 +68,8 @@ export type ReplanOutcome =
 
 /** Effort for the fewest moves that make the old order possible again, as a share of that asked. */
 const REPAIR_SHARE = 0.25;
+/** The same for plans built in the old order. */
+const IN_ORDER_SHARE = 0.4;
 /** Work of the learner's slices from nothing, its own units, and slices without gain after which it ends. */
 const REORDER_WORK = 60_000;
 const PATIENCE = 8;
@@ -126,9 +130,8 @@ class Replanning {
     if (asked.effort <= 0) return best === null ? this.without(null, true) : this.outcome(best, carriedOn, bound);
     // Gaps that contradict each other whatever is chosen need no search.
     if (best === null && sure !== null && carried.kind === 'cycle') best = this.repaired(carried.arcs);
-    // With everybody and everything where it was first, for that is soon asked; then whatever may change.
-    if (best === null && sure !== null) best = this.leastChanged(bound, asked.old.choices);
-    if (best === null && sure !== null) best = this.leastChanged(bound, settled.decided);
+    if (best === null && sure !== null) best = this.inOldOrder();
+    if (best === null && sure !== null) best = this.leastChanged(bound);
     if (best === null) {
       const found = this.fresh();
       if ('clash' in found) return this.without(found.clash, found.stopped);
@@ -179,12 +182,27 @@ class Replanning {
     );
   }
 
-  /** A way to go on by the learner on the whole question, from nothing, with some options taken as they are. */
-  private leastChanged(bound: number, taken: readonly (number | null)[]): Going | null {
+  /** The best of some plans built in the old order. */
+  private inOldOrder(): Going | null {
+    const { asked, settled } = this;
+    const small = condition(settled.problem, settled.decided);
+    const budget = new Budget(asked.effort * IN_ORDER_SHARE, asked.shouldStop);
+    const plans = plansInOrder(small.problem, small.narrow(asked.old), asked.seed, budget);
+    this.budget.spend(budget.spent);
+    let best: Going | null = null;
+    for (const plan of plans) {
+      const going = this.closer(small.widen(plan));
+      if (best === null || going.worth.total < best.worth.total) best = going;
+    }
+    return best;
+  }
+
+  /** A way to go on by the learner on the whole question, from nothing. */
+  private leastChanged(bound: number): Going | null {
     const { asked, settled } = this;
     const { problem: whole } = settled;
     const exact = exactProblem(asked, whole, bound, whole.horizon);
-    const { problem, widen } = condition(exact.problem, [...taken, ...asked.units.map(() => null)]);
+    const { problem, widen } = condition(exact.problem, [...settled.decided, ...asked.units.map(() => null)]);
     const learner = new Learner(problem, asked.seed);
     const began = this.learnerWork;
     let misses = 0;
