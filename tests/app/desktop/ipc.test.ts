@@ -47,6 +47,14 @@ describe('our own page', () => {
     expect(told).toEqual(['second 60', 'first unknown', 'second planned']);
   });
 
+  test('gets the best plan so far with its progress', () => {
+    const { page, host } = window();
+    const told: unknown[] = [];
+    page.startPlan({ session: 'supper' }, { onProgress: (each) => told.push(each), onDone: () => {} });
+    host.jobs[0]!.events.onProgress({ ...progress, plan: supper });
+    expect(told).toEqual([{ ...progress, plan: supper }]);
+  });
+
   test('asks what would help, and is told and stops it as a plan', () => {
     const { page, host } = window();
     const told: HelpResult[] = [];
