@@ -51,6 +51,8 @@ export class CoreGuided {
   private alone: number[];
   private phase: Phase = { kind: 'alone' };
   private question: Question | null = null;
+  /** Questions about all that were not answered since the last that was. */
+  stalls = 0;
   /** The last question had a plan for an answer, and what follows from that is still to be drawn: first the plan must be read. */
   private met: Question | null = null;
   /** A refutation being made smaller. */
@@ -138,6 +140,7 @@ export class CoreGuided {
       case 'together':
         if (verdict === 'refuted') this.shrink(question, 0);
         else this.together = Math.ceil(this.together * GROWTH);
+        this.stalls = verdict === 'spent' ? this.stalls + 1 : 0;
         return;
       case 'without':
         if (verdict === 'refuted') this.shrink(question, 0);

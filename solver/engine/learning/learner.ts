@@ -18,7 +18,7 @@ const NEARBY_WORK = 2_000_000;
 /** After so many neighbourhoods without gain their share is halved. */
 const PATIENCE = 15;
 
-/** Work on a count from below, as a multiple of all other on it: there lies the proof. */
+/** Work on a count from below, as a multiple of all other on it: there lies the proof. It falls while answers from below fail to come. */
 const RAISING = 4;
 
 /** How much neighbourhoods and targets are liked where no choice is open: there they do little for the proof. */
@@ -64,7 +64,7 @@ export class Learner extends Proof {
     const bound = this.bounds[this.tier]!;
     const near = this.liking / (1 + (this.dry / PATIENCE) ** 2);
     let step: Step;
-    if (this.raisable && spent.raised <= RAISING * (spent.above + spent.near + spent.aimed)) {
+    if (this.raisable && spent.raised <= (RAISING / (1 + this.stalls)) * (spent.above + spent.near + spent.aimed)) {
       step = this.raise(slice);
       spent.raised += core.work - before;
     } else if (value - bound > 1 && spent.aimed <= (spent.above + spent.near) * this.target.share * this.liking) {

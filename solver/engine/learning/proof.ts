@@ -270,6 +270,11 @@ export class Proof {
     );
   }
 
+  /** How often in a row the tier was asked from below without an answer. */
+  protected get stalls(): number {
+    return this.guided?.stalls ?? 0;
+  }
+
   /** Raises the bound of a `raisable` tier for one slice; finds a best plan where it meets one. */
   raise(slice: Slice): Step {
     if (this.idle !== null) return this.idle;
