@@ -38,8 +38,8 @@ export function helpWordsOf({ measure, finish, bound, answers }: HelpReport): He
   return {
     against:
       measure === 'latest-start'
-        ? `Now work begins ${minutesWords(finish)} before the table (${proved}). What would let it begin later:`
-        : `Now work is done after ${minutesWords(finish)} at best (${proved}). What would make it sooner:`,
+        ? `Work begins ${minutesWords(finish)} before the table (${proved}). What would let it begin later:`
+        : `Work takes ${minutesWords(finish)} (${proved}). What would make it shorter:`,
     gaining: answers.filter(({ gain }) => gain > 0).map((answer) => rowOf(answer, way, longest)),
     open: [...new Set(rest.map(({ mostGain }) => mostGain))].map((most) => ({
       most: `at most ${minutesWords(most)} ${way}`,

@@ -26,7 +26,7 @@ export interface HelpWords {
   /** Unique in a session: `burner big-right`, `by-hand carrots/peel`. */
   readonly id: string;
   readonly kind: HelpKind;
-  /** What there would be: "another big pan", "peel the carrots 5 min sooner by hand". */
+  /** What there would be: "another big pan", "peel the carrots (Roast roots), 5 min less work". */
   readonly words: string;
   /** What is to be thought of with it; empty: nothing. */
   readonly caution: string;

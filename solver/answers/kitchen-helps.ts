@@ -4,6 +4,7 @@ import type { Person, Session } from '../kitchen/session.ts';
 import type { SessionInput } from '../translate/session-to-problem.ts';
 import type { Help } from './help.ts';
 import { crewOf } from './session-requirements.ts';
+import { the } from './the.ts';
 
 /** Ending of the ids of things that are not there. */
 export const MORE = '-more';
@@ -122,7 +123,7 @@ function heat(kitchen: Kitchen): readonly Help[] {
           {
             id: `burner ${biggest.id}`,
             kind: 'burner' as const,
-            words: `another burner like the ${biggest.name}`,
+            words: `another burner like ${the(biggest.name)}`,
             caution: '',
             relaxInput: inKitchen((given) => ({
               ...onSameLimits(given, biggest.id),
@@ -134,7 +135,7 @@ function heat(kitchen: Kitchen): readonly Help[] {
       {
         id: `rack ${oven.id}`,
         kind: 'rack',
-        words: `one more rack in the ${oven.name}`,
+        words: `one more rack in ${the(oven.name)}`,
         caution: '',
         // Below the others, where nothing drips on them from it.
         relaxInput: inKitchen((given) => ({
@@ -149,7 +150,8 @@ function heat(kitchen: Kitchen): readonly Help[] {
       {
         id: `oven ${oven.id}`,
         kind: 'oven',
-        words: `another oven like the ${oven.name}`,
+        words:
+          kitchen.ovens.length === 1 ? 'a second oven, like the one there is' : `another oven like ${the(oven.name)}`,
         caution: '',
         relaxInput: inKitchen((given) => ({
           ...onSameLimits(given, oven.id),

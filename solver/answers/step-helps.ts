@@ -6,6 +6,7 @@ import type { Lag, Literal, Mode, Problem, Task } from '../engine/problem.ts';
 import type { Part } from '../kitchen/expand.ts';
 import type { Shape, StepLegend, Translation } from '../translate/legend.ts';
 import type { Help } from './help.ts';
+import { BOXES, CLEARING } from '../kitchen/session-components.ts';
 import { minutesInWords } from './session-words.ts';
 
 export const MINUTES_OFF = 5;
@@ -41,12 +42,15 @@ function help(id: string, legend: StepLegend, hands: Part['hands'], translation:
     {
       id: `${byHand ? 'by-hand' : 'by-itself'} ${id}`,
       kind: byHand ? 'by-hand' : 'by-itself',
-      words: `${step.name} (${component.name}) ${minutesInWords(minutes)} shorter${byHand ? ' by hand' : ''}`,
+      words: `${step.name}${isOfSession(component.id) ? '' : ` (${component.name})`}, ${minutesInWords(minutes)} ${byHand ? 'less work' : 'shorter'}`,
       caution: probed ? 'smaller pieces may do it; the probe decides' : '',
       relaxProblem: (problem, given) => shortened(problem, given, id, hands),
     },
   ];
 }
+
+/** Work that the session asks for is of no dish. */
+const isOfSession = (component: string): boolean => component === BOXES || component === CLEARING;
 
 /** The longest part of a kind, and what can be taken off it. A part that waits for a boil gets shorter with its own minutes only. */
 function cutOf(parts: readonly Part[], hands: Part['hands']): { readonly index: number; readonly minutes: number } {
