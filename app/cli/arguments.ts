@@ -186,7 +186,7 @@ function read(args: readonly string[]): Arguments {
 const TOLD_WORDS: Readonly<Record<Told['what'], string>> = {
   started: 'a step and when it began, such as lentils/boil=PT35M',
   done: 'a step, and when it was over where that is not now, such as lentils/boil=PT35M',
-  late: 'a step and how many more minutes it takes, such as lentils/boil=PT10M',
+  late: 'a step and how many minutes from now it still takes, such as lentils/boil=PT10M',
   waiting: 'a step that has not begun',
   skip: 'a step that is left out',
 };

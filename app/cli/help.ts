@@ -14,6 +14,8 @@ Usage: afterheat VERB … [options]
   afterheat chart PLAN         draw a plan as lanes (SVG)
   afterheat schema KIND        print the JSON Schema of a kitchen, component, session or plan document
 
+STEP is the id of a step, such as shaken-potatoes/roast, or its name, such as "roast the potatoes".
+
 SESSION and PLAN are a file or the id of a document; kitchens and components are looked for in the folder of the session's
 file, in the data folder, and among the demo documents, in this order.
 
@@ -24,7 +26,7 @@ Options:
   --effort N       most work units to spend; more takes longer
   --seed N         seed of all chance; the same seed and effort give the same plan
   --now TIME       replan: how long the session has been running, such as PT40M
-  --late STEP=PT10M     replan: what is now being done of the step takes so many more minutes
+  --late STEP=PT10M     replan: what is now being done of the step still takes so many minutes from now
   --done STEP[=PT35M]   replan: the step is over, now or since that time from the start
   --started STEP=PT35M  replan: when the step began
   --waiting STEP        replan: it was to have begun, and has not
@@ -49,7 +51,7 @@ Examples:
   afterheat why sunday.plan.json
   afterheat improve harbour-sunday --crew two
   afterheat sure sunday.plan.json --by PT100M
-  afterheat replan sunday.plan.json --now PT40M --late shaken-potatoes/roast=PT10M --out sunday.plan.json
+  afterheat replan sunday.plan.json --now PT40M --late shaken-potatoes/roast=PT25M --out sunday.plan.json
   afterheat compare harbour-sunday --kitchen harbour-one-oven --kitchen harbour-two-ovens
   afterheat model weeknight-roast > problem.json
   afterheat chart sunday.plan.json --out sunday.svg

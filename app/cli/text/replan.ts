@@ -1,6 +1,7 @@
 /** How a replan is told. */
+import type { LiveEvent } from '../../../solver/answers/replan/events.ts';
 import type { ReplanResult } from '../../../solver/answers/replan/replan.ts';
-import type { Plan } from '../../../solver/kitchen/plan.ts';
+import { wholeId, type Plan } from '../../../solver/kitchen/plan.ts';
 import { wallClockOf } from '../../solving/wall-offset.ts';
 import { minutesText } from './figures.ts';
 import { runningOrder } from './running-order.ts';
@@ -11,11 +12,56 @@ type Answered = Exclude<ReplanResult, { readonly kind: 'refused' }>;
 const later = (minutes: number): string =>
   minutes === 0 ? 'as planned' : minutes > 0 ? `${minutesText(minutes)} later` : `${minutesText(-minutes)} earlier`;
 
-/** Lines on what the replan does; then the running order. */
-export function replanText(before: Plan, result: Answered, now: number): string {
+/** What was told of a step, as it was understood: `roast (Roots) goes on until 11:05, 11 min longer than planned`. */
+function eventText(before: Plan, event: LiveEvent, now: number, at: (minute: number) => string): string {
+  const step = before.steps.find(({ id }) => id === event.step);
+  const name = stepName(before, step === undefined ? event.step : wholeId(step));
+  switch (event.kind) {
+    case 'started':
+      return `${name} began at ${at(event.at)}`;
+    case 'done':
+      return `${name} was over at ${at(event.at)}`;
+    case 'waiting':
+      return `${name} has not begun`;
+    case 'skipped':
+      return `${name} is left out`;
+    case 'late': {
+      const until = now + event.remaining;
+      const part = step?.segments.findLast(
+        (each) => !(each.hands === 'on' && each.check === true) && each.start <= now,
+      );
+      const by = part === undefined ? 0 : until - part.end;
+      const than =
+        by === 0 ? 'as planned' : `${minutesText(Math.abs(by))} ${by > 0 ? 'longer' : 'shorter'} than planned`;
+      return `${name}: what is being done now goes on until ${at(until)}${part === undefined ? '' : `, ${than}`}`;
+    }
+  }
+}
+
+/** Looks on the way that were planned and are no more, where the step is not left out and not over. */
+function lostChecks(before: Plan, after: Plan, events: readonly LiveEvent[]): readonly string[] {
+  const ended = events.filter(({ kind }) => kind === 'done' || kind === 'skipped').map(({ step }) => step);
+  return after.steps.flatMap((step) => {
+    if (ended.includes(step.id)) return [];
+    const was = before.steps.find(({ id }) => id === step.id)?.segments ?? [];
+    const still = step.segments.filter((each) => each.hands === 'on' && each.check === true).length;
+    return was
+      .filter((each) => each.hands === 'on' && each.check === true)
+      .slice(still)
+      .map(
+        (each) => `${(each.hands === 'on' ? each.name : undefined) ?? 'a look'}, in ${stepName(after, wholeId(step))}`,
+      );
+  });
+}
+
+/** Lines on what was told and what the replan does; then the running order from now on. */
+export function replanText(before: Plan, result: Answered, now: number, events: readonly LiveEvent[]): string {
   const clock = wallClockOf(before.start);
+  const at = (minute: number): string => clock(minute).time;
+  const told = events.map((event) => `Told: ${eventText(before, event, now, at)}.`);
   if (result.kind !== 'replanned') {
     return [
+      ...told,
       result.kind === 'impossible'
         ? `From ${clock(now).time} on not every limit can be kept: ${result.reason}`
         : `From ${clock(now).time} on no way was found to keep every limit: ${result.reason}`,
@@ -27,24 +73,27 @@ export function replanText(before: Plan, result: Answered, now: number): string 
             'The least bad way to go on, in the old order, breaks this:',
             ...result.broken.map(({ rule, message }) => `  Rule ${rule}: ${message}`),
             '',
-            runningOrder(result.leastBad),
+            runningOrder(result.leastBad, { now, before }),
           ]),
     ].join('\n');
   }
   const { plan, worth, proven, bound, broken } = result;
+  const lost = lostChecks(before, plan, events);
   return [
+    ...told,
     `From ${clock(now).time} on: finish at ${clock(worth.finish).time}, ${later(worth.finish - before.finishMinutes)}`,
     worth.changed.length === 0
-      ? 'Nobody does anything else, or anywhere else, or in another order than planned.'
-      : `Changed: ${worth.changed.map((id) => stepName(plan, id)).join('; ')}`,
+      ? 'Everybody keeps their work, places and order; only times move.'
+      : `In other hands, another place or another order: ${worth.changed.map((id) => stepName(plan, id)).join('; ')}`,
     proven
-      ? 'No way to go on is better, finish and changes weighed together.'
-      : `Finish and changes weigh ${worth.total}, at least ${bound}.`,
+      ? 'Proven: no other way to go on is better, finish and changes weighed together.'
+      : `A better way to go on is not ruled out: finish and changes weigh ${worth.total}, and never under ${bound}.`,
+    ...(lost.length === 0 ? [] : [`No time is left for: ${lost.join('; ')}`]),
     ...(broken.length === 0
       ? []
       : ['The past has broken this:', ...broken.map(({ rule, message }) => `  Rule ${rule}: ${message}`)]),
     '',
-    runningOrder(plan),
+    runningOrder(plan, { now, before }),
   ].join('\n');
 }
 

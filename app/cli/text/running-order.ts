@@ -3,8 +3,15 @@ import type { Plan, PlannedDay, PlannedPlace, PlannedStep } from '../../../solve
 import { wallClockOf } from '../../solving/wall-offset.ts';
 import { headlineOf } from './figures.ts';
 
-/** The running order, in lines. */
-export function runningOrder(plan: Plan): string {
+/** A session that runs: what is over is left out, and what has moved says so. */
+export interface Running {
+  readonly now: number;
+  /** As it was planned until now. */
+  readonly before: Plan;
+}
+
+/** The running order, in lines; with `running` what is left of it. */
+export function runningOrder(plan: Plan, running: Running | null = null): string {
   const clock = wallClockOf(plan.start);
   const at = (minute: number): string => clock(minute).time;
   const sections = [
@@ -13,9 +20,9 @@ export function runningOrder(plan: Plan): string {
       `${plan.kitchen.name}, ${plan.start.local.replace('T', ' ')} ${plan.start.zone}`,
       headlineOf(plan),
     ],
-    days('Before the session', plan.ahead, plan),
-    ...plan.crew.map((person) => personLines(plan, person, at)),
-    ovenLines(plan, at),
+    running === null ? days('Before the session', plan.ahead, plan) : [],
+    ...plan.crew.map((person) => personLines(plan, person, at, running)),
+    ovenLines(plan, at, running),
     days('On later days', plan.later, plan),
   ];
   return sections
@@ -36,12 +43,17 @@ function days(title: string, steps: readonly PlannedDay[], plan: Plan): readonly
   return [title, ...rows];
 }
 
-function personLines(plan: Plan, person: string, at: (minute: number) => string): readonly string[] {
+function personLines(
+  plan: Plan,
+  person: string,
+  at: (minute: number) => string,
+  running: Running | null,
+): readonly string[] {
   const name = plan.session.people.find(({ id }) => id === person)?.name ?? person;
   const rows = plan.steps
     .flatMap((step) =>
       step.segments
-        .filter((segment) => segment.hands === 'on' && segment.person === person)
+        .filter(({ hands, person: who, end }) => hands === 'on' && who === person && end > (running?.now ?? -1))
         .map((segment) => ({ step, segment })),
     )
     .sort((a, b) => a.segment.start - b.segment.start || a.segment.end - b.segment.end)
@@ -57,10 +69,31 @@ function personLines(plan: Plan, person: string, at: (minute: number) => string)
       ];
       return [
         `  ${at(segment.start)}–${at(segment.end)}`,
-        `${what}${suffix(plan, step)}${where.length === 0 ? '' : ` · ${where.join(', ')}`}`,
+        `${what}${suffix(plan, step)}${where.length === 0 ? '' : ` · ${where.join(', ')}`}${running === null ? '' : movedWords(running.before, step, segment, at)}`,
       ].join('  ');
     });
   return rows.length === 0 ? [] : [name, ...rows];
+}
+
+/** ` (was 10:54)`, ` (was Ben’s, 10:54)`; nothing where it is as it was planned. */
+function movedWords(
+  before: Plan,
+  step: PlannedStep,
+  segment: PlannedStep['segments'][number],
+  at: (minute: number) => string,
+): string {
+  const own = before.steps.find(({ id }) => id === step.id);
+  const alike = (each: PlannedStep['segments'][number]): boolean =>
+    each.hands === 'on' && segment.hands === 'on' && each.name === segment.name;
+  const nth = step.segments.filter(alike).indexOf(segment);
+  const was = own?.segments.filter(alike)[nth];
+  if (was?.hands !== 'on' || segment.hands !== 'on') return '';
+  const who =
+    was.person === segment.person
+      ? ''
+      : `${before.session.people.find(({ id }) => id === was.person)?.name ?? was.person ?? 'nobody'}’s`;
+  const when = was.start === segment.start ? '' : at(was.start);
+  return who === '' && when === '' ? '' : ` (was ${[who, when].filter((word) => word !== '').join(', ')})`;
 }
 
 function suffix(plan: Plan, step: PlannedStep): string {
@@ -69,8 +102,11 @@ function suffix(plan: Plan, step: PlannedStep): string {
   return step.kind === 'step' && !step.name.includes(component) ? ` (${component}${batch})` : batch;
 }
 
-function ovenLines(plan: Plan, at: (minute: number) => string): readonly string[] {
-  return plan.ovens.flatMap(({ oven, settings }) => {
+function ovenLines(plan: Plan, at: (minute: number) => string, running: Running | null): readonly string[] {
+  return plan.ovens.flatMap(({ oven, settings: all }) => {
+    // Of what is over, where the dial stands now.
+    const standing = all.findLastIndex(({ minute }) => minute <= (running?.now ?? -1));
+    const settings = all.slice(Math.max(0, standing));
     if (settings.length === 0) return [];
     const name = plan.kitchen.ovens.find(({ id }) => id === oven)?.name ?? oven;
     const turns = settings.map(

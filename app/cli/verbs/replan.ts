@@ -2,6 +2,7 @@
 import { resolve } from 'node:path';
 import type { LiveEvent } from '../../../solver/answers/replan/events.ts';
 import { replanSession } from '../../../solver/answers/replan/replan.ts';
+import type { Plan } from '../../../solver/kitchen/plan.ts';
 import { documentText, writeText } from '../../documents/write-document.ts';
 import { wallOffsetOf } from '../../solving/wall-offset.ts';
 import type { Options, Told } from '../arguments.ts';
@@ -14,6 +15,13 @@ import { tellNoPlan } from './no-plan.ts';
 
 /** Work units when nobody stands waiting: about a second. */
 const EFFORT = 400_000;
+
+/** The id of the step that is meant: its id, or its name where no other step has it; else as it was given. */
+function stepIdOf(plan: Plan, given: string): string {
+  if (plan.steps.some(({ id }) => id === given)) return given;
+  const named = plan.steps.filter(({ name }) => name.toLowerCase() === given.trim().toLowerCase());
+  return named.length === 1 ? named[0]!.id : given;
+}
 
 function eventOf({ what, step, minutes }: Told, now: number): LiveEvent {
   switch (what) {
@@ -39,11 +47,12 @@ export async function replanVerb(subject: string, options: Options, terminal: Te
   if (!named.ok) return tellNoPlan({ kind: 'refused', faults: named.faults }, options.json, terminal);
   const plan = named.value.document;
   const now = options.now!;
+  const events = (options.told ?? []).map((told) => eventOf({ ...told, step: stepIdOf(plan, told.step) }, now));
   const result = replanSession(
     plan,
     {
       now,
-      events: (options.told ?? []).map((told) => eventOf(told, now)),
+      events,
       effort: options.effort ?? EFFORT,
       ...(options.penalty === undefined ? {} : { penalty: options.penalty }),
       ...(options.seed === undefined ? {} : { seed: options.seed }),
@@ -55,7 +64,9 @@ export async function replanVerb(subject: string, options: Options, terminal: Te
     const violations = violationsOf(result.plan);
     if (violations.length > 0) return tellNoPlan({ kind: 'failed-check', violations }, options.json, terminal);
   }
-  terminal.out(options.json ? JSON.stringify(replanSummary(plan, result), null, 2) : replanText(plan, result, now));
+  terminal.out(
+    options.json ? JSON.stringify(replanSummary(plan, result), null, 2) : replanText(plan, result, now, events),
+  );
   const made = result.kind === 'replanned' ? result.plan : result.leastBad;
   if (options.out !== undefined && made !== null) {
     const written = await writeText(resolve(terminal.folder, options.out), documentText(made));

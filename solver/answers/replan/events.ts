@@ -15,6 +15,7 @@ export type LiveEvent =
 
 /** What is wrong with events against the plan that they are told of; empty: nothing. */
 export function eventFaults(plan: Plan, now: number, events: readonly LiveEvent[]): readonly InputFault[] {
+  const underWay = plan.steps.filter(({ kind, start, end }) => kind !== 'preheat' && start <= now && now < end);
   const byId = new Map(plan.steps.map((step) => [step.id, step]));
   return events.flatMap((event, index): InputFault[] => {
     const fault = (found: string, wanted: string, mend: string): InputFault[] => [
@@ -22,7 +23,13 @@ export function eventFaults(plan: Plan, now: number, events: readonly LiveEvent[
     ];
     const step = byId.get(event.step);
     if (step === undefined)
-      return fault(event.step, 'the id of a step of this plan', 'see `afterheat plan … --json` or the plan document');
+      return fault(
+        event.step,
+        'the id of a step of this plan',
+        underWay.length === 0
+          ? 'the ids are in the plan document'
+          : `under way now: ${underWay.map(({ id, name }) => `${id} (${name})`).join(', ')}`,
+      );
     if (step.kind === 'preheat') return fault(event.step, 'work of a cook', 'tell of the step that the oven heats for');
     switch (event.kind) {
       case 'started':

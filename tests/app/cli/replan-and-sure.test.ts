@@ -41,10 +41,24 @@ describe('replan', () => {
     expect(code).toBe(0);
     // Told while it roasts: 45 min more, then taken out.
     expect(out).toContain('14 min later');
+    expect(out).toContain('goes on until 11:13, 14 min longer than planned.');
     const after = await planAt('later.plan.json');
     expect(startOf(after, 'roots/dress')).toBe(now + 45 + 1);
     expect(after.lived).toEqual({ now, steps: [{ step: 'roots/roast', minutes: [null, 54, null] }] });
     expect((await afterheat('check', 'later.plan.json')).code).toBe(0);
+  });
+
+  test('prints what is left of the running order, and from when what has moved', async () => {
+    const before = await planAt('cook.plan.json');
+    const now = startOf(before, 'roots/roast') + 10;
+    const { code, out } = await afterheat('replan', 'cook.plan.json', '--now', `PT${now}M`, '--late', 'Roast=PT45M');
+    expect(code).toBe(0);
+    expect(out).not.toContain('peel');
+    expect(out).toMatch(/\d\d:\d\d–\d\d:\d\d {2}dress .*\(was \d\d:\d\d\)/);
+    const shorter = await afterheat('replan', 'cook.plan.json', '--now', `PT${now}M`, '--late', 'roots/roast=PT5M');
+    expect(shorter.out).toContain('shorter than planned.');
+    const unknown = await afterheat('replan', 'cook.plan.json', '--now', `PT${now}M`, '--late', 'mash=PT5M');
+    expect(unknown.err).toContain('under way now: roots/roast (roast)');
   });
 
   test('keeps what is over, goes on from a plan replanned before, and is told in JSON', async () => {
@@ -152,7 +166,7 @@ describe('their arguments', () => {
     [['replan', 'p', '--now', '40'], 'afterheat replan takes --now, a time such as PT40M from the start, not "40"'],
     [
       ['replan', 'p', '--now', 'PT4M', '--late', 'a/b'],
-      '--late is a step and how many more minutes it takes, such as lentils/boil=PT10M, not "a/b"',
+      '--late is a step and how many minutes from now it still takes, such as lentils/boil=PT10M, not "a/b"',
     ],
     [['replan', 'p', '--now', 'PT4M', '--skip', 'a=PT1M'], '--skip is a step that is left out, not "a=PT1M"'],
     [['sure', 'p', '--samples', '0'], '--samples is a whole number from 1 to 1000000, not "0"'],
