@@ -4,8 +4,11 @@ import type { Component } from '../../solver/kitchen/component.ts';
 import type { Kitchen } from '../../solver/kitchen/kitchen.ts';
 import type { Intent, Session } from '../../solver/kitchen/session.ts';
 
-/** Work units that take three to six seconds on an ordinary machine, and prove the finish of every demo session. */
-export const DEFAULT_EFFORT = 12_000_000;
+/**
+ * Work units after which planning ends by itself. The best plan is shown all the while and can be kept at any moment; these are enough to prove
+ * most demo plans best in every respect, in ten to twenty seconds on an ordinary machine.
+ */
+export const DEFAULT_EFFORT = 80_000_000;
 export const DEFAULT_SEED = 1;
 /** Work units for the question what would help: some ten to fifteen seconds. */
 export const DEFAULT_HELP_EFFORT = 12_000_000;

@@ -9,7 +9,7 @@ import type { Problem } from './problem.ts';
 import { solve as solveByEnsemble } from './solve.ts';
 import { tierValues } from './tier-values.ts';
 
-/** Work units a mode of the ensemble's first turn where choices are open, short so that small proofs are not kept waiting, and its least. */
+/** Work units a mode of the ensemble's first turn, short so that small proofs are not kept waiting, and its least. */
 const OPENING = 30;
 const LEAST_OPENING = 12_000;
 /** The same where a plan is known. */
@@ -83,7 +83,7 @@ class Team {
   }
 
   #opening(plain: boolean): number {
-    if (plain) return FIRST_TURN;
+    if (plain && this.problem.tasks.length > LARGE) return FIRST_TURN;
     if (this.#best !== null) return OPENING_FROM_PLAN;
     return Math.max(LEAST_OPENING, OPENING * this.problem.tasks.reduce((sum, task) => sum + task.modes.length, 0));
   }
