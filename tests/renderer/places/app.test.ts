@@ -185,6 +185,37 @@ describe('the first place', () => {
     expect(screen.queryByRole('heading', { name: 'What would help?' })).toBeNull();
   });
 
+  test.each<{ name: string; away: () => unknown }>([
+    { name: 'Close', away: () => fireEvent.click(screen.getByRole('button', { name: 'Close' })) },
+    { name: 'Escape', away: () => fireEvent.keyDown(document.activeElement!, { key: 'Escape' }) },
+  ])('$name puts the answer away, and the keyboard goes back to the question', async ({ away }) => {
+    const { jobs, helps } = opened();
+    await screen.findByText('Planning…');
+    jobs[0]!.events.onDone(planned);
+    const button = await screen.findByRole('button', { name: 'What would help?' });
+    await fireEvent.click(button);
+    screen.getByRole('button', { name: 'Close' }).focus();
+    await away();
+    expect(screen.queryByRole('heading', { name: 'What would help?' })).toBeNull();
+    expect(helps[0]!.stopped).toBe(true);
+    expect(document.activeElement).toBe(button);
+  });
+
+  test('how sure the plan is can be asked once it is known, and the keyboard goes to the answer', async () => {
+    const { jobs } = opened();
+    await screen.findByText('Planning…');
+    jobs[0]!.events.onProgress({ ...running, plan: supper });
+    const button = await screen.findByRole('button', { name: 'How sure?' });
+    expect(button).toHaveProperty('disabled', true);
+    const { finishMinutes: finish } = supper;
+    const sure = { samples: 9, plannedFinish: finish, p50: finish, p90: finish, meanMinutes: finish };
+    const none = { by: [], steps: [], limits: [], anyLimit: 0, stopped: false };
+    jobs[0]!.events.onDone({ ...planned, plan: supper, sure: { ...sure, ...none } });
+    await expect.poll(() => (button as HTMLButtonElement).disabled).toBe(false);
+    await fireEvent.click(button);
+    expect(document.activeElement).toBe(screen.getByRole('heading', { name: 'How sure?' }));
+  });
+
   test('another pick puts the question what would help away and stops it', async () => {
     const { jobs, helps } = opened();
     await screen.findByText('Planning…');
