@@ -85,7 +85,7 @@ export function progressWords(progress: PlanProgress | null): string {
   if (progress === null) return 'Planning…';
   const { tiers = [], tier, bound } = progress;
   if (tiers.length > 0) return bestSoFarWords(tiers, tier);
-  return `Looking for a first plan; ${bound > 0 ? `never under ${minutesWords(bound)}` : 'no bound yet'}`;
+  return `Planning… looking for a first plan${bound > 0 ? `; none can be under ${minutesWords(bound)}` : ''}`;
 }
 
 /** How each tier stands while one of them is being proven. */

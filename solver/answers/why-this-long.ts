@@ -113,7 +113,13 @@ function chainOf(translated: Translated, order: PlanOrder, owners: readonly (Own
     const idleFrom = open?.until ?? times[arc.from]!;
     close();
     if (words.meanwhile !== undefined && idleFrom < reached)
-      links.push({ ...words.meanwhile, from: idleFrom, until: reached, why: words.why, because: 'is needed next' });
+      links.push({
+        ...words.meanwhile,
+        from: idleFrom,
+        until: reached,
+        why: words.why,
+        because: 'for what goes in next',
+      });
     if (arc.to === ORIGIN) links.push(deadline(arc, times, words));
     else enter(arc.to, words);
   }

@@ -25,7 +25,7 @@ const plan: Plan = {
       from: cut.end,
       until: roast.start,
       why: 'heat',
-      because: 'is needed next',
+      because: 'for what goes in next',
     },
     {
       step: roast.id,
