@@ -9,11 +9,9 @@ import type { Problem } from './problem.ts';
 import { solve as solveByEnsemble } from './solve.ts';
 import { tierValues } from './tier-values.ts';
 
-/** Work units a mode of the ensemble's first turn, short so that small proofs are not kept waiting, and its least. */
+/** Work units a mode of the ensemble's first turn, short so that small proofs are not kept waiting, and its least, which is all where a plan is known. */
 const OPENING = 30;
-const LEAST_OPENING = 12_000;
-/** The same where a plan is known. */
-const OPENING_FROM_PLAN = 3_000;
+const LEAST_OPENING = 3_000;
 /** Work units of the learner's first turn, and how much longer each turn is than the last. */
 const FIRST_TURN = 60_000;
 const GROWTH = 1.6;
@@ -84,7 +82,7 @@ class Team {
 
   #opening(plain: boolean): number {
     if (plain && this.problem.tasks.length > LARGE) return FIRST_TURN;
-    if (this.#best !== null) return OPENING_FROM_PLAN;
+    if (this.#best !== null) return LEAST_OPENING;
     return Math.max(LEAST_OPENING, OPENING * this.problem.tasks.reduce((sum, task) => sum + task.modes.length, 0));
   }
 
