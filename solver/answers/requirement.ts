@@ -37,6 +37,16 @@ export interface RequirementWords {
 export interface Requirement extends RequirementWords {
   readonly relaxInput?: (input: SessionInput) => SessionInput;
   readonly relaxProblem?: (problem: Problem) => Problem;
+  /** Of what can be given up in part: how many minutes it asks for, and more of them. */
+  readonly byMinutes?: ByMinutes;
+}
+
+/** A requirement of at most so many minutes. */
+export interface ByMinutes {
+  readonly asked: number;
+  readonly relaxTo: (minutes: number) => (input: SessionInput) => SessionInput;
+  /** What giving up just so much would be. @param least no fewer minutes are enough, by proof */
+  readonly mendTo: (minutes: number, least: boolean) => string;
 }
 
 export const firmness = (requirement: RequirementWords): number => REQUIREMENT_KINDS.indexOf(requirement.kind);

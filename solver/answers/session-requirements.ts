@@ -43,6 +43,12 @@ function longest(session: Session): Part {
     words: `everything, with what cools at the end, is done within ${minutesInWords(minutes)}, by ${clockAt(session, session.longest)}`,
     mend: 'let the session last longer',
     relaxInput: inSession((given) => ({ ...given, longest: minutesDuration(minutes + MUCH_LONGER) })),
+    byMinutes: {
+      asked: minutes,
+      relaxTo: (more) => inSession((given) => ({ ...given, longest: minutesDuration(more) })),
+      mendTo: (more, least) =>
+        `let the session last ${least ? 'at least ' : ''}${minutesInWords(more)}, until ${clockAt(session, minutesDuration(more))}${least ? '' : ', which is enough'}`,
+    },
   };
 }
 

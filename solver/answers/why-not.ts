@@ -42,6 +42,8 @@ export type WhyNot =
 
 /** Share of the whole effort that one set of requirements may take. */
 const SHARE = 1 / 16;
+/** Share of the effort left that may go into how little is enough. */
+const MENDING = 1 / 4;
 /** Clashes looked at, one after the other, to find what must be given up together. */
 const MOST_TOGETHER = 4;
 
@@ -60,7 +62,7 @@ export function whyNot(input: SessionInput, options: WhyNotOptions): WhyNot {
     kind: 'clash',
     clash: members.map(wordsOf),
     minimal,
-    singles: singles.map(wordsOf),
+    singles: singles.map((single) => ({ ...wordsOf(single), mend: asking.mendOf(single) })),
     together: together.map(wordsOf),
     stopped: asking.stopped,
     work: asking.work,
@@ -122,6 +124,44 @@ class Asking {
     this.#input = input;
     this.#options = options;
     this.all = [...requirementsOf(input)].sort((a, b) => firmness(a) - firmness(b));
+  }
+
+  /**
+   * What giving up a requirement would be, with as few minutes as the effort left can show to be enough.
+   *
+   * @param single without it all the others can be kept
+   */
+  mendOf(single: Requirement): string {
+    const { byMinutes, mend } = single;
+    if (byMinutes === undefined || this.stopped) return mend;
+    const { seed, effort, shouldStop } = this.#options;
+    const others = this.all.filter((each) => each !== single);
+    let over = byMinutes.asked;
+    let enough: number | null = null;
+    let least = true;
+    // What a first plan takes, then halving what lies between.
+    for (let left = (effort - this.work) * MENDING; left > 0 && (enough === null || over + 1 < enough);) {
+      const minutes: number | null = enough === null ? null : Math.floor((over + enough) / 2);
+      const input = minutes === null ? this.#input : byMinutes.relaxTo(minutes)(this.#input);
+      const kept = minutes === null ? others : this.all;
+      const problem = keepingOnly(input, this.all, kept);
+      if (problem === null) break;
+      const most = Math.min(left, effort * SHARE);
+      const answer = fits(problem, { seed, effort: most, ...(shouldStop === undefined ? {} : { shouldStop }) });
+      const spent = answer.work + problem.tasks.length * 10;
+      this.work += spent;
+      left -= spent;
+      if (answer.kind === 'fits') {
+        const ends = answer.solution.tasks.map((task) => task?.end ?? 0);
+        enough = Math.max(over + 1, ...ends);
+      } else if (answer.kind === 'clash' && minutes !== null) over = minutes;
+      else {
+        least = false;
+        break;
+      }
+    }
+    if (enough === null) return mend;
+    return byMinutes.mendTo(enough, least && over + 1 >= enough);
   }
 
   test(kept: readonly Requirement[]): Verdict {

@@ -57,6 +57,19 @@ describe('why there is no plan', () => {
       expect(await canKeep(given, without(all, [id]))).toBe(answer.singles.some((single) => single.id === id));
   });
 
+  test('a session that is too short is told how long is enough, and when no less is', () => {
+    // Three times 6 min for two who work side by side: 12 min, not 11.
+    const { given } = impossibleSessions.find(({ singles }) => singles.join() === 'longest,people')!;
+    const longest = clashOf(given).singles.find(({ path }) => path === 'longest')!;
+    expect(longest.mend).toMatch(/^let the session last at least 12 min, until \d\d:\d\d$/);
+    const lasting = (minutes: number): SessionInput => ({
+      ...given,
+      session: { ...given.session, longest: `PT${minutes}M` },
+    });
+    expect(whyNot(lasting(12), OPTIONS).kind).toBe('fits');
+    expect(whyNot(lasting(11), OPTIONS).kind).toBe('clash');
+  });
+
   test('where no single one is enough it names some that are enough together', async () => {
     const { given } = impossibleSessions.find(({ name }) => name === 'a pin too early and a table too early')!;
     const { together } = clashOf(given);
