@@ -10,12 +10,15 @@ const MOST_LIMITS = 4;
 
 /** A share as a cook would say it: never certain where chance is at play. */
 export function chanceText(share: number): string {
-  if (share <= 0) return 'next to none';
-  if (share >= 1) return 'as good as certain';
+  if (share <= 0) return 'hardly ever';
+  if (share >= 1) return 'nearly always';
   if (share < 0.01) return 'under 1 %';
   if (share > 0.99) return 'over 99 %';
   return `${Math.round(share * 100)} %`;
 }
+
+const oftenText = (share: number): string =>
+  share > 0 && share < 1 ? `${chanceText(share)} of the time` : chanceText(share);
 
 export function howSureText(plan: Plan, sure: HowSure): string {
   const clock = wallClockOf(plan.start);
@@ -23,7 +26,7 @@ export function howSureText(plan: Plan, sure: HowSure): string {
   const steps = sure.steps.filter(({ delayMinutes }) => delayMinutes >= 0.05).slice(0, MOST_STEPS);
   const limits = sure.limits.slice(0, MOST_LIMITS);
   return [
-    `${plan.name}: played through ${sure.samples} times in its own order`,
+    `${plan.name}: played through ${sure.samples} times in the plan’s own order, with work that takes longer or less`,
     `  half of the time done by ${at(sure.p50)}, nine times in ten by ${at(sure.p90)}; planned ${at(sure.plannedFinish)}`,
     ...sure.by.map(({ minute, chance }) => `  done by ${at(minute)}: ${chanceText(chance)}`),
     ...(steps.length === 0
@@ -32,16 +35,16 @@ export function howSureText(plan: Plan, sure: HowSure): string {
           'Where the risk lies',
           ...steps.map(
             ({ step, critical, delayMinutes }) =>
-              `  ${stepName(plan, step)}: brings ${delayMinutes.toFixed(1)} min, decides in ${chanceText(critical)} of the cases`,
+              `  ${stepName(plan, step)}: brings ${delayMinutes.toFixed(1)} min on average, decides the finish ${oftenText(critical)}`,
           ),
         ]),
     ...(limits.length === 0
       ? []
       : [
-          'Limits that may break',
+          'Limits that may be missed',
           ...limits.map(
             ({ step, requirement, chance }) =>
-              `  ${requirement ?? `${stepName(plan, step)} is longer than it may be`}: ${chanceText(chance)}`,
+              `  ${requirement ?? `${stepName(plan, step)} goes on no longer than it may`}: missed ${oftenText(chance)}`,
           ),
         ]),
     'How much work varies is set in the session (spreads); the usual figures are invented, from no source.',

@@ -88,7 +88,7 @@ export function replanText(before: Plan, result: Answered, now: number, events: 
     proven
       ? 'Proven: no other way to go on is better, finish and changes weighed together.'
       : `A better way to go on is not ruled out: finish and changes weigh ${worth.total}, and never under ${bound}.`,
-    ...(lost.length === 0 ? [] : [`No time is left for: ${lost.join('; ')}`]),
+    ...(lost.length === 0 ? [] : [`No longer planned, for what is being done is shorter now: ${lost.join('; ')}`]),
     ...(broken.length === 0
       ? []
       : ['The past has broken this:', ...broken.map(({ rule, message }) => `  Rule ${rule}: ${message}`)]),
