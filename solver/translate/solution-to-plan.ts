@@ -86,7 +86,8 @@ function plannedSteps(reading: Reading, legend: StepLegend): readonly PlannedSte
     kind: dish.kind,
     component: instance.component.id,
     step: instance.step.id,
-    name: alternative === 0 ? instance.step.name : instance.ways[alternative]!.name,
+    // A way is named by what is other in it, such as `with fan`.
+    name: alternative === 0 ? instance.step.name : `${instance.step.name}, ${instance.ways[alternative]!.name}`,
     batch: instance.batch,
     portions: instance.portions,
     alternative,

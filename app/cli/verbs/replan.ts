@@ -19,7 +19,14 @@ const EFFORT = 400_000;
 /** The id of the step that is meant: its id, or its name where no other step has it; else as it was given. */
 function stepIdOf(plan: Plan, given: string): string {
   if (plan.steps.some(({ id }) => id === given)) return given;
-  const named = plan.steps.filter(({ name }) => name.toLowerCase() === given.trim().toLowerCase());
+  const asked = given.trim().toLowerCase();
+  const named = plan.steps.filter((each) => {
+    const dish = plan.components.find(({ id }) => id === each.component);
+    // The name in the plan tells the way that was taken; the one in the recipe does not.
+    return [each.name, dish?.steps.find(({ id }) => id === each.step)?.name].some(
+      (name) => name?.toLowerCase() === asked,
+    );
+  });
   return named.length === 1 ? named[0]!.id : given;
 }
 

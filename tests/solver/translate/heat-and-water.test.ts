@@ -16,6 +16,13 @@ describe('the oven', () => {
     ]);
   });
 
+  test('names a step done in another way by both', () => {
+    const [first] = roast('roots', [inOven(201, 209)]).steps;
+    const cooler = { name: 'a little cooler', segments: first!.segments, needs: [inOven(200)] };
+    const plan = planned({ components: [component('roots', [{ ...first!, alternatives: [cooler] }])] });
+    expect(stepOf(plan, 'roots/roast').name).toBe('roast, a little cooler');
+  });
+
   test('may take food cold where the step allows it', () => {
     const plan = planned({ components: [roast('roots', [inOven(200, 200, { coldStart: true })])] });
     expect(stepOf(plan, 'roots/roast').start).toBe(0);
