@@ -33,8 +33,8 @@ export function chartSizes(width: number, reading: Reading): ChartSizes {
   const narrow = width < 700;
   const px = (value: number): number => Math.round(value * k * 2) / 2;
   return {
-    text: px(13.5),
-    small: px(12),
+    text: px(14),
+    small: px(13),
     letter: px(13.5),
     gutter: narrow ? 0 : px(172),
     axis: px(34),
