@@ -9,6 +9,12 @@ import type { Owner } from './task-owners.ts';
 import { the } from './the.ts';
 import { nameOfThing } from './thing-names.ts';
 
+interface DialWindow {
+  readonly function: string;
+  readonly leastC: number;
+  readonly mostC: number;
+}
+
 export interface Words {
   readonly why: ChainReason;
   /** The end of a sentence: `waits for Mara's hands`. */
@@ -103,11 +109,17 @@ function stateWords({ problem, translation: t }: Translated, state: string, from
   if (oven === undefined) return { why: 'clean', because: 'is kept from under what drips' };
   const classes = t.ovenClasses.get(oven.id) ?? [];
   const [before, after] = [classes[from], classes[to]];
-  const name = resource.classes[to]!;
+  const name = after === undefined ? resource.classes[to]! : dialWords(after, before);
   const because = `waits for ${the(oven.name)} at ${name}`;
   if (before === undefined || after === undefined) return { why: 'heat', because };
   const turn = before.mostC < after.leastC ? 'heats' : before.leastC > after.mostC ? 'cools' : 'turns';
   return { why: 'heat', because, meanwhile: { name: `${the(oven.name)} ${turn} to ${name}`, thing: oven.id } };
+}
+
+/** `190–205 °C`; with the function of the oven where that is another one than before. */
+function dialWords(after: DialWindow, before: DialWindow | undefined): string {
+  const celsius = after.leastC === after.mostC ? `${after.leastC} °C` : `${after.leastC}–${after.mostC} °C`;
+  return before === undefined || before.function === after.function ? celsius : `${celsius}, ${after.function}`;
 }
 
 function resourceWords(translated: Translated, resource: string): Words {

@@ -44,6 +44,17 @@ describe('why this long', () => {
     expect(stepOf(plan, 'roots/roast').slack).toBe(0);
   });
 
+  it('of two dishes at two temperatures: the oven turns between them', () => {
+    // The oven of the small kitchen, named oven oven, goes from 180 to 220 °C in 4 min; the other way takes 8.
+    const dish = (id: string, celsius: number) =>
+      component(id, [step('roast', [on(1), off(20), on(1)], [inOven(celsius)])]);
+    const plan = planned({ components: [dish('roots', 180), dish('fish', 220)] });
+    expect(plan.bindingChain!.map(({ name, because }) => `${name}: ${because}`).slice(2)).toEqual([
+      'the oven oven heats to 220 °C: for what goes in next',
+      'roast (fish): waits for the oven oven at 220 °C',
+    ]);
+  });
+
   it('of two dishes and one person: the hands go from one to the other', () => {
     const dish = (id: string, minutes: number) => component(id, [step('cut', [on(minutes)], [])]);
     const plan = planned({ components: [dish('leeks', 7), dish('beets', 9)] });
