@@ -24,9 +24,13 @@ export class Trail {
     return this.length;
   }
 
-  /** Takes back every change since the mark, newest first. */
+  /**
+   * Takes back every change since the mark, newest first.
+   * @throws Error where the mark itself was taken back (a promise of our own broken)
+   */
   undo(mark: number): void {
     const { cells, addresses, olds } = this;
+    if (mark > this.length) throw new Error(`a mark at ${mark} is no longer in a log of ${this.length}`);
     let i = this.length;
     while (i > mark) {
       i--;

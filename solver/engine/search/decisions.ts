@@ -45,8 +45,12 @@ export class Decisions {
     this.undoTo(this.depth);
   }
 
-  /** Undoes the decision of the level and all newer ones; its parts can still be read until the next `push`. */
+  /**
+   * Undoes the decision of the level and all newer ones; its parts can still be read until the next `push`.
+   * @throws Error where there is no such decision (a promise of our own broken)
+   */
   undoTo(level: number): void {
+    if (level < 1 || level > this.depth) throw new Error(`no decision ${level} among ${this.depth}`);
     this.depth = level - 1;
     this.trail.undo(this.mark[this.depth] as number);
   }

@@ -20,6 +20,8 @@ import { Selection } from './selection.ts';
 const MANY = 32;
 /** Decisions undone, at least, when a block is brought forward for the first time. */
 const FEW = 8;
+/** From here on it is all decisions in any case. */
+const MOST_DOUBLINGS = 20;
 
 export interface DiveOrders {
   /** Place from the end of the session back. */
@@ -350,7 +352,7 @@ export class Dive {
     const times = this.blocked[block] as number;
     this.blocked[block] = times + 1;
     if (times === 0 && decisions.depth - culprit < MANY) return false;
-    const back = decisions.depth - (FEW << times);
+    const back = decisions.depth - (FEW << Math.min(times, MOST_DOUBLINGS));
     const level = Math.max(1, culprit > 0 ? Math.min(culprit, back) : back);
     if (decisions.depth === 0 || (level === 1 && selection.isPromoted(block))) return false;
     decisions.undoTo(level);
