@@ -48,6 +48,10 @@ export function chanceWords(share: number): string {
   return `${Math.round(share * 100)} %`;
 }
 
+/** The same after a verb: `49 % of the time`. */
+const oftenWords = (share: number): string =>
+  share > 0 && share < 1 ? `${chanceWords(share)} of the time` : chanceWords(share);
+
 const laterWords = (minutes: number): string =>
   minutes === 0 ? 'as planned' : minutes > 0 ? `${minutes} min later` : `${-minutes} min earlier`;
 
@@ -61,7 +65,7 @@ export function sureWordsOf(plan: Plan, sure: HowSure): SureWords {
     give:
       late <= 0
         ? 'Nine times in ten it is over by the time planned.'
-        : `To be there nine times in ten, leave ${late} min after the time planned.`,
+        : `To be done nine times in ten, allow ${late} min more than planned.`,
     rows: sure.by.map(({ minute, chance }) => ({
       minute,
       clock: clockAt(plan.start, minute),
@@ -88,7 +92,7 @@ export function sureWordsOf(plan: Plan, sure: HowSure): SureWords {
       .slice(0, MOST_RISKS)
       .map(({ step, requirement, chance }) => {
         const name = stepOf(step)?.name ?? step;
-        return `${requirement ?? `${name} goes on no longer than it may`}: missed ${chanceWords(chance)} of the time`;
+        return `${requirement ?? `${name} goes on no longer than it may`}: missed ${oftenWords(chance)}`;
       }),
   };
 }

@@ -40,7 +40,7 @@ describe('the words of how sure a plan is', () => {
 
   test('tell the clock, what to leave, and only risks to speak of', () => {
     const words = sureWordsOf(supper, sure);
-    expect(words.give).toBe('To be there nine times in ten, leave 9 min after the time planned.');
+    expect(words.give).toBe('To be done nine times in ten, allow 9 min more than planned.');
     expect(words.rows.map(({ when, chance }) => `${when}: ${chance}`)).toEqual([
       'as planned: under 1 %',
       '5 min later: 62 %',
@@ -48,6 +48,8 @@ describe('the words of how sure a plan is', () => {
     ]);
     expect(words.risks.map(({ stepId, brings }) => `${stepId} ${brings}`)).toEqual([`${step.id} 1.4 min`]);
     expect(words.limits).toEqual(['soup is on the table in time: missed 31 % of the time']);
+    const never = sureWordsOf(supper, { ...sure, limits: [{ ...sure.limits[0]!, chance: 1 }] });
+    expect(never.limits).toEqual(['soup is on the table in time: missed nearly always']);
   });
 });
 
