@@ -134,7 +134,7 @@ function latestTerms(problem: Problem): Map<string, unknown[]> {
     for (const { point, plus, minus } of tier.terms) {
       const list = terms.get(point.task) ?? [];
       terms.set(point.task, list);
-      list.push([index, point.at, plus, minus]);
+      list.push([index, point.at === 'start', plus, minus]);
     }
   });
   return terms;
