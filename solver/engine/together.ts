@@ -4,6 +4,7 @@
  * and hand each other the best plan. Effort is counted, not timed: the same problem, seed and effort give the same outcome.
  */
 import { LEARNER_UNITS, Learner, SLICE } from './learning/learner.ts';
+import { isHuge } from './learning/model/model.ts';
 import type { Outcome, Solution, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
 import type { Problem } from './problem.ts';
 import { solve as solveByEnsemble } from './solve.ts';
@@ -81,6 +82,7 @@ class Team {
   }
 
   #opening(plain: boolean): number {
+    if (isHuge(this.problem)) return Infinity;
     if (plain && this.problem.tasks.length > LARGE) return FIRST_TURN;
     if (this.#best !== null) return LEAST_OPENING;
     return Math.max(LEAST_OPENING, OPENING * this.problem.tasks.reduce((sum, task) => sum + task.modes.length, 0));

@@ -142,6 +142,7 @@ export class Proof {
 
   /** Moves on from tiers that are proven; ends at one that cannot be modelled, since those below it cannot be asked about. */
   private skipProven(): void {
+    if (this.model.tooLarge) return;
     while (this.best !== null && this.tier < this.values.length) {
       const last = this.tier === this.values.length - 1;
       const proven = this.values[this.tier]! <= this.bounds[this.tier]!;

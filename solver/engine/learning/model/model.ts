@@ -20,6 +20,11 @@ const MOST_LITERALS = 12_000_000;
 /** The same of modes of all tasks, which is known before anything is built (measured on kitchens: a gigabyte and seconds at 14,000). */
 const MOST_MODES = 6_000;
 
+/** Whether a problem has so many modes that its model is never built. */
+export function isHuge(problem: Problem): boolean {
+  return problem.tasks.reduce((sum, task) => sum + task.modes.length, 0) > MOST_MODES;
+}
+
 export class Model {
   readonly core: Core;
   readonly problem: Problem;
@@ -45,7 +50,7 @@ export class Model {
     this.conditions = new Conditions(core, problem);
     this.points = new Points(core, problem, this.conditions, isHard);
     const differences = new Differences(core, problem.horizon);
-    if (problem.tasks.reduce((sum, task) => sum + task.modes.length, 0) > MOST_MODES) {
+    if (isHuge(problem)) {
       this.tooLarge = true;
       this.orders = new Orders(core, this.conditions, this.points, differences);
       this.tiers = problem.tiers.map(() => ({ parts: [], least: 0 }));
