@@ -6,6 +6,7 @@ import {
   ClockTime,
   Count,
   Duration,
+  GlutenCereal,
   Grams,
   Id,
   Millilitres,
@@ -43,7 +44,17 @@ export const Ingredient = v.strictObject({
     ]),
   ),
   allergens: v.array(Allergen),
+  /** Which cereals its gluten is of; absent: it may be any. */
+  cereals: v.optional(v.pipe(v.array(GlutenCereal), v.nonEmpty('at least one cereal'))),
   raw: v.optional(RawKind),
+  /** Key of the program's own table of foods, such as `lentils-dry`: the food in the state in which it is weighed here. */
+  food: v.optional(Id),
+  /** The amount is of the food as bought, with what is cut off; absent: of what is eaten. */
+  asBought: v.optional(v.boolean()),
+  /** Key of the food that it is when done, such as `lentils-cooked`; its nutrients are then those of the cooked food. */
+  becomes: v.optional(Id),
+  /** Weight done of 1 g, by the cook's own scales; absent: by the published yield of what it becomes. */
+  yield: v.optional(numberBetween(0.05, 20, '(yield)')),
   /** Price of the amount given, in the kitchen's currency. */
   price: v.optional(numberBetween(0, 10_000, '(price)')),
 });
