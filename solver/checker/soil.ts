@@ -2,7 +2,7 @@
  * Rule 8: soil is a set that grows with every use of a shared thing and empties only at a wash, or with fresh water; nothing meets
  * soil that it must not meet.
  */
-import { avoids, leaves } from '../kitchen/soil.ts';
+import { avoids, leaves } from '../food/soil.ts';
 import type { Step } from '../kitchen/step.ts';
 import type { PlaceKind, PlannedSegment } from '../kitchen/plan.ts';
 import type { Soil } from '../kitchen/values.ts';
@@ -15,7 +15,7 @@ import { checkWashes, washesOf, type Wash } from './washes.ts';
 
 const rule = 8 as const;
 /** Things that food soils. Vessels must also be washed between one component and another. */
-const SOILED: readonly PlaceKind[] = ['pan', 'tray', 'bowl', 'board', 'tool'];
+const SOILED: readonly PlaceKind[] = ['pan', 'tray', 'bowl', 'board', 'tool', 'appliance'];
 const VESSELS: readonly PlaceKind[] = ['pan', 'tray', 'bowl'];
 
 interface Touch {
@@ -94,8 +94,8 @@ function poolTouches(reading: Reading, pan: string): readonly Touch[] {
 
 function checkThings(reading: Reading): readonly Violation[] {
   const { clock, plan } = reading;
-  const { pans, trays, bowls, boards, tools } = plan.kitchen;
-  return [...pans, ...trays, ...bowls, ...boards, ...tools].flatMap(({ id, name }) => {
+  const { pans, trays, bowls, boards, tools, appliances } = plan.kitchen;
+  return [...pans, ...trays, ...bowls, ...boards, ...tools, ...appliances].flatMap(({ id, name }) => {
     const uses = reading.uses.filter(({ place }) => place.id === id && SOILED.includes(place.kind));
     const touches = [...uses.map((use) => touchOf(use, reading)), ...poolTouches(reading, id)];
     const vessel = VESSELS.includes(uses[0]?.place.kind ?? 'pan');

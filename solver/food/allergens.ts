@@ -163,11 +163,15 @@ export function allergensOfIngredient(ingredient: Allergenic): ReadonlySet<Aller
   return new Set([...ingredient.allergens, ...allergensOfFood(ingredient)]);
 }
 
+/** Cereals with gluten that the foods an ingredient names are of, by the same table. */
+export function cerealsOfFood({ food, becomes }: Pick<Allergenic, 'food' | 'becomes'>): readonly GlutenCereal[] {
+  return [food, becomes].flatMap((key) => FOOD_ALLERGENS.get(key ?? '')?.cereals ?? []);
+}
+
 /** Cereals that an ingredient's gluten is of: those written or of its food; where neither says, any may be. */
 function cerealsOf(ingredient: Allergenic): readonly GlutenCereal[] {
   if (!allergensOfIngredient(ingredient).has('gluten')) return [];
-  const ofFood = [ingredient.food, ingredient.becomes].flatMap((key) => FOOD_ALLERGENS.get(key ?? '')?.cereals ?? []);
-  const known = [...(ingredient.cereals ?? []), ...ofFood];
+  const known = [...(ingredient.cereals ?? []), ...cerealsOfFood(ingredient)];
   return known.length > 0 ? known : GLUTEN_CEREALS;
 }
 

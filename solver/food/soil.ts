@@ -30,10 +30,7 @@ export function keptFree(session: Session, component: Component): ReadonlySet<Al
 }
 
 /** Eaters who would be served what they avoid: `[eater name, allergen]`. */
-export function servedWrongly(
-  session: Session,
-  component: Component,
-): readonly (readonly [string, AllergenMark])[] {
+export function servedWrongly(session: Session, component: Component): readonly (readonly [string, AllergenMark])[] {
   if (component.id === BOXES) return [];
   const own = allergensOf(component);
   return (session.eaters ?? [])

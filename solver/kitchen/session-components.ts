@@ -17,13 +17,19 @@ export function readyStep(component: Component): string {
   );
 }
 
-const shell = (id: string, name: string, portions: number, steps: readonly Step[]): Component => ({
+const shell = (
+  id: string,
+  name: string,
+  portions: number,
+  steps: readonly Step[],
+  ingredients: Component['ingredients'] = [],
+): Component => ({
   kind: 'component',
   version: 1,
   id,
   name,
   makes: { portions: Math.max(1, portions), massG: 0 },
-  ingredients: [],
+  ingredients,
   steps: [...steps],
   packed: 'cooled',
   keeps: { fridge: 'P0D' },
@@ -33,6 +39,23 @@ const shell = (id: string, name: string, portions: number, steps: readonly Step[
 export function packedDishes(session: Session): readonly string[] {
   const without = new Set([...(session.packing?.without ?? []), ...(session.table?.dishes ?? [])]);
   return session.dishes.map((dish) => dish.component).filter((id) => !without.has(id));
+}
+
+/** What is in the boxes, as far as hands that fill them carry it on; without amounts, for work is told by portions. */
+function inBoxes(session: Session, components: readonly Component[]): Component['ingredients'] {
+  const packed = new Set(packedDishes(session));
+  return components
+    .filter(({ id }) => packed.has(id))
+    .flatMap(({ id, ingredients }) =>
+      ingredients.map(({ id: ingredient, name, allergens, cereals, food, becomes }) => ({
+        id: `${id}-${ingredient}`,
+        name,
+        allergens,
+        ...(cereals === undefined ? {} : { cereals }),
+        ...(food === undefined ? {} : { food }),
+        ...(becomes === undefined ? {} : { becomes }),
+      })),
+    );
 }
 
 /**
@@ -63,6 +86,7 @@ export function packingComponent(session: Session, components: readonly Componen
       segments: [{ hands: 'off', shortest: packing.cooling.shortest, longest: packing.cooling.longest }],
       needs: packing.cooling.places === 0 ? [] : [{ use: 'place', place: 'cooling', places: packing.cooling.places }],
       after: [{ step: 'pack', longest: 'PT0M' }],
+      touches: [],
     });
   }
   if (packing.putAway !== undefined) {
@@ -72,10 +96,11 @@ export function packingComponent(session: Session, components: readonly Componen
       segments: [{ hands: 'on', work: packing.putAway }],
       needs: [],
       after: [{ step: steps.at(-1)!.id, longest: 'PT0M' }],
+      touches: [],
       putsAway: true,
     });
   }
-  return shell(BOXES, packing.name, packing.boxes, steps);
+  return shell(BOXES, packing.name, packing.boxes, steps, inBoxes(session, components));
 }
 
 /** The last clearing as a component `clearing` with one step `clear` after every step that puts nothing away; null where none is asked for. */

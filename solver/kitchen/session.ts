@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import { Work } from './step.ts';
 import {
-  Allergen,
+  Avoidable,
   Count,
   Duration,
   Id,
@@ -40,7 +40,8 @@ export type Pool = v.InferOutput<typeof Pool>;
 export const Eater = v.strictObject({
   id: Id,
   name: Name,
-  avoids: v.array(Allergen),
+  /** Coeliacs avoid `gluten`; whoever may eat barley but not wheat avoids `wheat`. */
+  avoids: v.array(Avoidable),
   boxes: Count,
   eats: v.optional(v.array(Id)),
 });

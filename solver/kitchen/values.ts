@@ -81,13 +81,26 @@ export const ALLERGENS = [
 export const Allergen = v.picklist(ALLERGENS, `one of ${ALLERGENS.join(', ')}`);
 export type Allergen = v.InferOutput<typeof Allergen>;
 
+/** The cereals containing gluten that Annex II names; spelt and khorasan are wheat. */
+export const GLUTEN_CEREALS = ['wheat', 'rye', 'barley', 'oats'] as const;
+export const GlutenCereal = v.picklist(GLUTEN_CEREALS, `one of ${GLUTEN_CEREALS.join(', ')}`);
+export type GlutenCereal = v.InferOutput<typeof GlutenCereal>;
+
+/** What an eater can say to avoid: a group of the Annex, one cereal of its first, or an allergen by its name in United States law. */
+export const AVOIDABLE = [...ALLERGENS, ...GLUTEN_CEREALS, 'tree-nuts', 'crustacean-shellfish'] as const;
+export const Avoidable = v.picklist(AVOIDABLE, `one of ${AVOIDABLE.join(', ')}`);
+export type Avoidable = v.InferOutput<typeof Avoidable>;
+
+/** What soil tells apart of allergens: the groups, and within gluten the cereals. */
+export type AllergenMark = Allergen | GlutenCereal;
+
 /** Raw foods that must not reach what is eaten without cooking. */
 export const RAW_KINDS = ['meat', 'poultry', 'fish', 'egg'] as const;
 export const RawKind = v.picklist(RAW_KINDS, `one of ${RAW_KINDS.join(', ')}`);
 export type RawKind = v.InferOutput<typeof RawKind>;
 
-/** A mark of soil: an allergen, a raw food, or the leavings of a component in a vessel (`used:lentils`). */
-export type Soil = Allergen | `raw-${RawKind}` | `used:${string}`;
+/** A mark of soil: an allergen or a gluten cereal, a raw food, or the leavings of a component in a vessel (`used:lentils`). */
+export type Soil = AllergenMark | `raw-${RawKind}` | `used:${string}`;
 
 /** Clock time of a day, `HH:MM`. */
 export const ClockTime = v.pipe(v.string(), v.regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a clock time such as "20:30"'));

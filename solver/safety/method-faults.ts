@@ -5,7 +5,7 @@
 import type { Component } from '../kitchen/component.ts';
 import type { InputFault } from '../kitchen/fault.ts';
 import type { Session } from '../kitchen/session.ts';
-import { servedWrongly } from '../kitchen/soil.ts';
+import { servedWrongly } from '../food/soil.ts';
 import type { Step } from '../kitchen/step.ts';
 
 /** Faults of safety in the session's components: cooking through without a reading, or in afterheat; food served to whom it must not reach. */

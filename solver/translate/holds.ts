@@ -2,11 +2,11 @@
 import type { Literal } from '../engine/problem.ts';
 import type { Dish, HoldInstance } from '../kitchen/expand.ts';
 import type { Component, Hold } from '../kitchen/component.ts';
-import { avoids, leaves } from '../kitchen/soil.ts';
+import { avoids } from '../food/soil.ts';
 import type { HandSoil } from './hands.ts';
 import type { HoldLegend, NeedLegend, PlaceOption, StepLegend, Translation } from './legend.ts';
 import { needModes, optionsOf } from './needs.ts';
-import { labelOf } from './steps.ts';
+import { labelOf, left } from './steps.ts';
 import { fits } from './pools.ts';
 import { end, picks, start } from './problem-builder.ts';
 
@@ -20,7 +20,7 @@ function holdSoil(t: Translation, instance: HoldInstance): HandSoil {
   const within = new Set(stepsWithin(instance.component, instance.hold));
   const steps = instance.component.steps.filter((step) => within.has(step.id));
   return {
-    leaves: [...new Set(steps.flatMap((step) => [...leaves(instance.component, step)]))],
+    leaves: left(t, instance.component, steps),
     // What is eaten as it is at the end must not meet the raw soil of an earlier batch, though its own was cooked on it.
     avoids: [...new Set(steps.flatMap((step) => [...avoids(t.session, instance.component, step)]))],
   };

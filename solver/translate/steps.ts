@@ -4,8 +4,10 @@
  */
 import type { Literal, Point, Use } from '../engine/problem.ts';
 import type { Dish, OffPart, Part, StepInstance, Way } from '../kitchen/expand.ts';
-import { avoids, leaves, touchesFood } from '../kitchen/soil.ts';
-import type { Need } from '../kitchen/step.ts';
+import { avoids, leaves, mayCarry, touchesFood } from '../food/soil.ts';
+import type { Component } from '../kitchen/component.ts';
+import type { Need, Step } from '../kitchen/step.ts';
+import type { Soil } from '../kitchen/values.ts';
 import { addWork, CLEAN, type HandSoil } from './hands.ts';
 import type { NeedLegend, Operation, PlaceOption, Shape, StepLegend, Translation } from './legend.ts';
 import { stretchLength, type Length } from './lengths.ts';
@@ -24,10 +26,20 @@ interface Frame {
 export function soilOf(t: Translation, instance: StepInstance): HandSoil {
   if (!touchesFood(instance.component, instance.step) && instance.step.readyToEat !== true)
     return { leaves: [], avoids: [] };
-  return {
-    leaves: [...leaves(instance.component, instance.step)],
-    avoids: [...avoids(t.session, instance.component, instance.step)],
-  };
+  const { component, step } = instance;
+  return { leaves: left(t, component, [step]), avoids: [...avoids(t.session, component, step)] };
+}
+
+/**
+ * What steps of a component leave on the things they use. What it may have picked up elsewhere counts as carried on by every step
+ * that touches its food: a margin on the side of care, which spares the planner following each crumb.
+ */
+export function left(t: Translation, component: Component, steps: readonly Step[]): readonly Soil[] {
+  const own = steps.flatMap((step) => [...leaves(component, step)]);
+  const carried = steps.some((step) => touchesFood(component, step))
+    ? mayCarry(t.session, component, t.components)
+    : [];
+  return [...new Set<Soil>([...own, ...carried])];
 }
 
 /** Two ways are of one shape when their hands-on work and checks are alike; only hands-off lengths and places may differ. */

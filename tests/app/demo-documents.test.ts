@@ -5,7 +5,7 @@ import { Component } from '../../solver/kitchen/component.ts';
 import { dishesOf, expandDish } from '../../solver/kitchen/expand.ts';
 import { Kitchen } from '../../solver/kitchen/kitchen.ts';
 import { Session } from '../../solver/kitchen/session.ts';
-import { allergensOf, servedWrongly } from '../../solver/kitchen/soil.ts';
+import { allergensOf, servedWrongly } from '../../solver/food/soil.ts';
 import type { Need, Segment, Step } from '../../solver/kitchen/step.ts';
 import { durationMinutes } from '../../solver/kitchen/values.ts';
 import { DEMO, byId, demoComponents, demoKitchens, demoSessions, rawDocuments } from '../support/demo-documents.ts';

@@ -412,6 +412,8 @@ export const supper: Plan = planOf(
         [on('bo', 49, 50), off(50, 58), on('bo', 58, 59)],
         [rack('low', 49, 59, 50, true), place('tray', 'tray-b', 49, 59)],
       ),
+      // Ada lifted the pasta.
+      wash('ada', null, 'ada', 53, 54),
       step('boxes/pack', 4, [on('ada', 59, 63)]),
       step('boxes/cool', 4, [off(63, 75)], [place('cooling', 'cooling', 63, 75, { amount: 2 })]),
       step('clearing/clear', 1, [on('ada', 63, 66)], [place('sink', 'sink', 63, 66)]),

@@ -2,6 +2,7 @@
 import type { Component } from '../../../solver/kitchen/component.ts';
 import type { Segment, Step } from '../../../solver/kitchen/step.ts';
 import { pathText, valueText } from '../issue-faults.ts';
+import { allergenFindings } from './allergen-findings.ts';
 import { foodFindings } from './food-findings.ts';
 import { crossed, crossedDurations, placed, repeatedIds, unknownId, unknownIds, type Finding } from './finding.ts';
 
@@ -23,6 +24,7 @@ export function componentFindings(component: Component): readonly Finding[] {
       ...placed(component.later ?? [], 'later'),
     ]),
     ...repeatedIds(placed(component.holds ?? [], 'holds')),
+    ...component.ingredients.flatMap((ingredient, index) => allergenFindings(ingredient, ['ingredients', index])),
     ...component.ingredients.flatMap((ingredient, index) => foodFindings(ingredient, ['ingredients', index])),
     ...component.steps.flatMap((step, index) => stepFindings(step, ['steps', index], steps, ingredients)),
     ...(component.holds ?? []).flatMap((hold, index) => [

@@ -1,4 +1,5 @@
 /** All there is to say about one planned step, for its card and for print. */
+import { allergensOfIngredient } from '../../../solver/food/allergens.ts';
 import type { Plan, PlannedStep } from '../../../solver/kitchen/plan.ts';
 import { durationMinutes } from '../../../solver/kitchen/values.ts';
 import { componentOwners, ownerOf, type Owner } from './identity.ts';
@@ -69,7 +70,7 @@ function cautions(plan: Plan, step: PlannedStep): readonly string[] {
   const document = stepDocument(plan, step);
   if (component === undefined || document === null) return [];
   const touched = component.ingredients.filter((each) => document.touches?.includes(each.id) ?? true);
-  const allergens = [...new Set(touched.flatMap((each) => each.allergens))];
+  const allergens = [...new Set(touched.flatMap((each) => [...allergensOfIngredient(each)]))];
   const raw = document.cooked === true ? [] : [...new Set(touched.flatMap((each) => each.raw ?? []))];
   const { cooksThrough, hotHold } = document;
   const { fridge } = component;
