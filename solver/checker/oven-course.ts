@@ -1,4 +1,5 @@
-/** An oven's temperature minute by minute, from the turns of its dial and the kitchen's heat tables. */
+/** An oven's temperature minute by minute, from the turns of its dial and the oven's curves. */
+import { ovenHeat } from '../heat/oven-heat.ts';
 import { celsiusAfter } from '../heat/oven-tables.ts';
 import type { Oven, OvenFunction } from '../kitchen/kitchen.ts';
 import type { PlannedPlace } from '../kitchen/plan.ts';
@@ -23,9 +24,10 @@ export interface OvenCourse {
 export function ovenCourse(oven: Oven, roomC: number, settings: readonly Setting[], until: number): OvenCourse {
   const turns = [...settings].sort((a, b) => a.minute - b.minute);
   const settingAt = (minute: number): Setting | null => turns.filter((turn) => turn.minute <= minute).at(-1) ?? null;
+  const heat = ovenHeat(oven, roomC);
   const celsius = [roomC];
   for (let minute = 0; minute < until; minute++)
-    celsius.push(celsiusAfter(oven, celsius[minute]!, settingAt(minute)?.celsius ?? null, 1));
+    celsius.push(celsiusAfter(heat, celsius[minute]!, settingAt(minute)?.celsius ?? null, 1));
   return {
     oven,
     settings: turns,

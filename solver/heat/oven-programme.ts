@@ -5,8 +5,9 @@
  * comes next, never above the upper limit of anything inside; and it is lowered as soon as nothing inside needs the heat. Where
  * any curve serves the windows, this one does.
  */
-import type { Oven, OvenFunction } from '../kitchen/kitchen.ts';
+import type { OvenFunction } from '../kitchen/kitchen.ts';
 import type { OvenProgramme } from '../kitchen/plan.ts';
+import type { OvenHeat } from './oven-heat.ts';
 import { celsiusAfter, dialWindow, heatMinutes } from './oven-tables.ts';
 
 export interface WindowUse {
@@ -38,7 +39,8 @@ function coolestNext(coming: readonly WindowUse[], previous: number): number {
 }
 
 /** The dial at one minute: hot enough for what is inside, on the way to what comes, within everybody's limits. */
-function dialAt(oven: Oven, uses: readonly WindowUse[], minute: number, celsius: number, previous: number): number {
+function dialAt(heat: OvenHeat, uses: readonly WindowUse[], minute: number, celsius: number, previous: number): number {
+  const { oven } = heat;
   const inside = uses.filter((use) => use.start <= minute && minute < use.end);
   const floor = Math.max(oven.dial.leastC, ...inside.map((use) => use.leastC));
   const soon = uses.filter((use) => use.start === minute + 1);
@@ -53,29 +55,28 @@ function dialAt(oven: Oven, uses: readonly WindowUse[], minute: number, celsius:
         ? previous
         : Math.max(oven.dial.leastC, coolestNext(coming, previous));
   // Whatever would come too late otherwise is heated for now; what stands between has its time to heat reckoned in.
-  const later = celsiusAfter(oven, celsius, wanted, 1);
+  const later = celsiusAfter(heat, celsius, wanted, 1);
   for (const use of coming) {
-    if (minute + 1 + heatMinutes(oven, later, use.leastC) > use.start + 1e-9) wanted = Math.max(wanted, use.leastC);
+    if (minute + 1 + heatMinutes(heat, later, use.leastC) > use.start + 1e-9) wanted = Math.max(wanted, use.leastC);
   }
   return Math.max(floor, Math.min(cap, wanted));
 }
 
 /**
- * @param oven its dial and tables
+ * @param heat the oven and its curves; it is as cold as its room before
  * @param uses what is cooked with the heat on (not afterheat), minutes and °C as written in the needs
  * @param on minute at which it is switched on, and minute at which it is switched off
- * @param roomC temperature before, °C
  * @param until the line is drawn to this minute
  * @returns settings, the last of them off, and the temperature line; null where nothing was cooked
  */
 export function ovenProgramme(
-  oven: Oven,
+  heat: OvenHeat,
   uses: readonly WindowUse[],
   on: { readonly from: number; readonly until: number },
-  roomC: number,
   until: number,
 ): OvenProgramme | null {
   if (uses.length === 0) return null;
+  const { oven, roomC } = heat;
   const onDial = uses.map((use) => ({ ...use, ...dialWindow(oven, use.leastC, use.mostC)! }));
   const ordered = [...onDial].sort((a, b) => a.start - b.start);
   const settings: Setting[] = [];
@@ -84,7 +85,7 @@ export function ovenProgramme(
   // Switched on, it is set for the first thing that comes.
   let dial = ordered[0]!.leastC;
   for (let minute = on.from; minute < on.until; minute++) {
-    dial = dialAt(oven, onDial, minute, celsius, dial);
+    dial = dialAt(heat, onDial, minute, celsius, dial);
     const current =
       onDial.find((use) => use.start <= minute && minute < use.end) ??
       ordered.find((use) => use.start > minute) ??
@@ -92,12 +93,12 @@ export function ovenProgramme(
     const last = settings.at(-1);
     if (last === undefined || last.celsius !== dial || last.function !== current.function)
       settings.push({ minute, celsius: dial, function: current.function });
-    celsius = celsiusAfter(oven, celsius, dial, 1);
+    celsius = celsiusAfter(heat, celsius, dial, 1);
     line.push({ minute: minute + 1, celsius });
   }
   settings.push({ minute: on.until, celsius: null, function: settings.at(-1)?.function ?? 'conventional' });
   for (let minute = on.until; minute < until; minute++) {
-    celsius = celsiusAfter(oven, celsius, null, 1);
+    celsius = celsiusAfter(heat, celsius, null, 1);
     line.push({ minute: minute + 1, celsius });
   }
   return { oven: oven.id, settings, line: withoutStraightRuns(line) };

@@ -8,21 +8,37 @@ export const Reading = v.strictObject({ minutes: numberBetween(0, 1440, 'minutes
 export const OvenFunction = v.picklist(['conventional', 'fan', 'grill'], 'one of conventional, fan, grill');
 export type OvenFunction = v.InferOutput<typeof OvenFunction>;
 
+export const OvenKind = v.picklist(['electric', 'gas', 'counter'], 'one of electric, gas, counter');
+export type OvenKind = v.InferOutput<typeof OvenKind>;
+
 export const Oven = v.strictObject({
   id: Id,
   name: Name,
   volumeL: Litres,
   powerW: Watts,
-  /** Mean draw while a temperature is held, W. */
-  holdingW: Watts,
+  /** Default: electric. `counter`: a small electric oven that stands on the counter. */
+  kind: v.optional(OvenKind),
+  /** Mean draw while a temperature is held, W; absent: as the oven's heat is reckoned. */
+  holdingW: v.optional(Watts),
   functions: v.pipe(v.array(OvenFunction), v.nonEmpty('at least one function')),
   dial: v.strictObject({ leastC: Celsius, mostC: Celsius, stepC: numberBetween(1, 50, '°C') }),
   /** From the top down. Each rack has room for 100 % of a rack. */
   racks: v.pipe(v.array(v.strictObject({ id: Id, name: Name })), v.nonEmpty('at least one rack')),
-  /** Temperature against minutes since switching on from cold at full power; rising. */
-  heating: v.pipe(v.array(Reading), v.minLength(2, 'at least two readings')),
+  /** How much lower the fan is set than conventional heat, K. Default: 20. */
+  fanOffsetK: v.optional(numberBetween(0, 60, 'K')),
+  /** Readings of this oven's thermometer, to which its heat is fitted; absent: a typical oven of its volume and kind. */
+  readings: v.optional(
+    v.strictObject({
+      /** From cold at full power to a temperature. */
+      toHeat: v.optional(v.array(Reading)),
+      /** Some minutes after switching off at `fromC`, door shut. */
+      afterOff: v.optional(v.array(v.strictObject({ fromC: Celsius, ...Reading.entries }))),
+    }),
+  ),
+  /** The whole course instead: temperature against minutes since switching on from cold at full power; rising. */
+  heating: v.optional(v.pipe(v.array(Reading), v.minLength(2, 'at least two readings'))),
   /** Temperature against minutes since switching off at the hottest reading; falling. */
-  cooling: v.pipe(v.array(Reading), v.minLength(2, 'at least two readings')),
+  cooling: v.optional(v.pipe(v.array(Reading), v.minLength(2, 'at least two readings'))),
 });
 export type Oven = v.InferOutput<typeof Oven>;
 

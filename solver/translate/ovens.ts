@@ -4,6 +4,8 @@
  * minutes of heating or cooling between them.
  */
 import type { Literal } from '../engine/problem.ts';
+import { afterheatSpan } from '../heat/afterheat.ts';
+import { holdingW, ovenHeat, type OvenHeat } from '../heat/oven-heat.ts';
 import { coolMinutes, dialWindow, heatMinutes } from '../heat/oven-tables.ts';
 import type { Oven } from '../kitchen/kitchen.ts';
 import { minutesDown, minutesUp } from '../kitchen/scaling.ts';
@@ -52,10 +54,10 @@ export function addOvens(t: Translation): void {
 }
 
 /** The least minutes between two uses of windows a, then b; null where they share a setting. */
-function gapBetween(oven: Oven, a: OvenClass, b: OvenClass, never: number): number | null {
+function gapBetween(heat: OvenHeat, a: OvenClass, b: OvenClass, never: number): number | null {
   const minutes = Math.min(
     never,
-    minutesUp(a.mostC < b.leastC ? heatMinutes(oven, a.mostC, b.leastC) : coolMinutes(oven, a.leastC, b.mostC)),
+    minutesUp(a.mostC < b.leastC ? heatMinutes(heat, a.mostC, b.leastC) : coolMinutes(heat, a.leastC, b.mostC)),
   );
   if (a.function === b.function && a.leastC <= b.mostC && b.leastC <= a.mostC) return null;
   return a.leastC <= b.mostC && b.leastC <= a.mostC ? 0 : minutes;
@@ -63,10 +65,11 @@ function gapBetween(oven: Oven, a: OvenClass, b: OvenClass, never: number): numb
 
 function addState(t: Translation, oven: Oven): void {
   const classes = t.ovenClasses.get(oven.id) ?? [];
+  const heat = ovenHeat(oven, t.kitchen.roomC);
   t.builder.states.push({
     id: `oven:${oven.id}`,
     classes: classes.map((each) => `${each.function} ${each.leastC}–${each.mostC} °C`),
-    gap: classes.map((a) => classes.map((b) => gapBetween(oven, a, b, t.builder.horizon))),
+    gap: classes.map((a) => classes.map((b) => gapBetween(heat, a, b, t.builder.horizon))),
   });
 }
 
@@ -75,7 +78,9 @@ function addFire(t: Translation, oven: Oven, heated: readonly OvenUse[], sure: b
   const fire = `${oven.id}/on`;
   const choice = sure ? null : builder.choice(`on:${oven.id}`, ['off', 'on']);
   const coolest = Math.min(...heated.map((use) => dialWindow(oven, use.oven.leastC, use.oven.mostC)!.leastC));
-  const heatUp = heatMinutes(oven, t.kitchen.roomC, coolest);
+  const heat = ovenHeat(oven, t.kitchen.roomC);
+  const heatUp = heatMinutes(heat, t.kitchen.roomC, coolest);
+  const holding = holdingW(heat, coolest);
   // While the oven is not there, it cannot be on either.
   const absences = (t.session.absences ?? []).filter(({ what }) => what === oven.id);
   const dial = `dial:${oven.id}`;
@@ -87,8 +92,8 @@ function addFire(t: Translation, oven: Oven, heated: readonly OvenUse[], sure: b
     longest: builder.horizon,
     uses: [...draws(t.kitchen, oven.id, oven.powerW), ...(absences.length > 0 ? [{ resource: dial, amount: 1 }] : [])],
     cost: {
-      fixed: Number.isFinite(heatUp) ? Math.max(0, Math.round(((oven.powerW - oven.holdingW) * heatUp) / 60)) : 0,
-      perMinute: wattHoursPerMinute(oven.holdingW),
+      fixed: Number.isFinite(heatUp) ? Math.max(0, Math.round(((oven.powerW - holding) * heatUp) / 60)) : 0,
+      perMinute: wattHoursPerMinute(holding),
     },
   };
   builder.task(fire, choice === null ? [mode] : [null, mode], choice);
@@ -98,7 +103,7 @@ function addFire(t: Translation, oven: Oven, heated: readonly OvenUse[], sure: b
     const preheat =
       use.oven.coldStart === true
         ? 0
-        : Math.min(builder.horizon, minutesUp(heatMinutes(oven, t.kitchen.roomC, window.leastC)));
+        : Math.min(builder.horizon, minutesUp(heatMinutes(heat, t.kitchen.roomC, window.leastC)));
     builder.atLeast(start(fire), start(use.need.task), preheat, inOven(use), preheatName(oven, use.step.instance.step));
     builder.atLeast(end(use.need.task), end(fire), 0, inOven(use));
     if (choice !== null) builder.forbid([...whenWays(use.step, use.need), ...inOven(use), ...picks(choice, 0)]);
@@ -170,14 +175,14 @@ function bindAfterheat(
     if (others.length > 0) builder.forbid([...exists, ...follows, { choice: literal.choice, options: others }]);
   }
   const dial = dialWindow(oven, heated.oven.leastC, heated.oven.mostC)!;
-  const wait = minutesUp(coolMinutes(oven, dial.mostC, window.mostC));
-  const until = dial.leastC < window.leastC ? -1 : minutesDown(coolMinutes(oven, dial.leastC, window.leastC));
-  if (until < 0 || wait > builder.horizon) {
+  const span = afterheatSpan(ovenHeat(oven, t.kitchen.roomC), dial, window);
+  if (span === null || minutesUp(span.from) > builder.horizon) {
     builder.forbid([...exists, ...follows]);
     return;
   }
+  const [wait, until] = [minutesUp(span.from), Math.min(builder.horizon, minutesDown(span.until))];
   const requirement = afterheatName(need.task);
   builder.exactly(end(heated.need.task), end(fire), 0, follows);
   builder.atLeast(end(heated.need.task), start(need.task), wait, follows, requirement);
-  builder.atMost(end(heated.need.task), end(need.task), Math.min(until, builder.horizon), follows, requirement);
+  builder.atMost(end(heated.need.task), end(need.task), until, follows, requirement);
 }

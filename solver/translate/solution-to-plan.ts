@@ -1,6 +1,7 @@
 /** A solution of the problem, read back as a plan in the kitchen's own words. */
 import type { Literal } from '../engine/problem.ts';
 import type { Solution, TierOutcome } from '../engine/outcome.ts';
+import { ovenHeat } from '../heat/oven-heat.ts';
 import { ovenProgramme, type WindowUse } from '../heat/oven-programme.ts';
 import { minutesDown, minutesUp } from '../kitchen/scaling.ts';
 import type {
@@ -273,7 +274,12 @@ function ovens(
         })),
     );
     if (fire === null || uses.length === 0) continue;
-    const programme = ovenProgramme(legend.oven, uses, { from: fire.start, until: fire.end }, t.kitchen.roomC, until);
+    const programme = ovenProgramme(
+      ovenHeat(legend.oven, t.kitchen.roomC),
+      uses,
+      { from: fire.start, until: fire.end },
+      until,
+    );
     if (programme !== null) programmes.push(programme);
     const first = Math.min(...uses.map((use) => use.start));
     if (first > fire.start) {

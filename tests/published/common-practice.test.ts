@@ -4,6 +4,7 @@
  */
 import { expect, test } from 'vitest';
 import { checkPlan } from '../../solver/checker/check-plan.ts';
+import { ovenHeat } from '../../solver/heat/oven-heat.ts';
 import { celsiusAfter } from '../../solver/heat/oven-tables.ts';
 import { durationMinutes } from '../../solver/kitchen/values.ts';
 import type { Component } from '../../solver/kitchen/component.ts';
@@ -79,7 +80,7 @@ test('stale bread crisps in 5 to 10 minutes of the heat that an oven still holds
   expect(off.celsius).toBeNull();
   expect(off.minute).toBeLessThanOrEqual(crisp.start);
   const oven = plan.kitchen.ovens[0]!;
-  const whenOut = celsiusAfter(oven, before.celsius!, null, crisp.end - off.minute);
+  const whenOut = celsiusAfter(ovenHeat(oven, plan.kitchen.roomC), before.celsius!, null, crisp.end - off.minute);
   expect(whenOut).toBeGreaterThanOrEqual(120);
   expect(whenOut).toBeLessThan(before.celsius!);
 });

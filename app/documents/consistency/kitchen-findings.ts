@@ -1,4 +1,5 @@
 /** Whether a kitchen document fits together: ids told apart, measured tables in order, limits naming what is there. */
+import { readingFaults } from '../../../solver/heat/oven-readings.ts';
 import type { Kitchen } from '../../../solver/kitchen/kitchen.ts';
 import { pathText } from '../issue-faults.ts';
 import { crossed, placed, repeatedIds, unknownIds, type Finding } from './finding.ts';
@@ -37,8 +38,12 @@ export function kitchenFindings(kitchen: Kitchen): readonly Finding[] {
     ),
     ...kitchen.ovens.flatMap((oven, index) => [
       ...crossed(oven.dial.leastC, oven.dial.mostC, '°C', ['ovens', index, 'dial', 'leastC']),
-      ...tableFindings(oven.heating, 'rise', ['ovens', index, 'heating']),
-      ...tableFindings(oven.cooling, 'fall', ['ovens', index, 'cooling']),
+      ...tableFindings(oven.heating ?? [], 'rise', ['ovens', index, 'heating']),
+      ...tableFindings(oven.cooling ?? [], 'fall', ['ovens', index, 'cooling']),
+      ...readingFaults(oven.readings ?? {}, kitchen.roomC, oven).map((fault) => ({
+        ...fault,
+        path: `${pathText(['ovens', index, 'readings'])}.${fault.path}`,
+      })),
     ]),
     ...kitchen.pans.flatMap((pan, index) =>
       (pan.staysHot ?? []).flatMap((row, at, rows) =>

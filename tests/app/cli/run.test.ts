@@ -239,7 +239,7 @@ function slow() {
   const small = smallKitchen({ id: 'slow', name: 'Slow kitchen' });
   const ovens = small.ovens.map((oven) => ({
     ...oven,
-    heating: oven.heating.map((row) => ({ ...row, minutes: row.minutes * 2 })),
+    heating: oven.heating!.map((row) => ({ ...row, minutes: row.minutes * 2 })),
   }));
   return { ...small, ovens };
 }
