@@ -47,12 +47,13 @@ function rootBetween(from: number, to: number, f: (x: number) => number): number
  *
  * @param lowerBi h·L/k of the lower face with the full thickness L, ≥ 0 (0: no heat passes)
  * @param upperBi likewise of the upper face; not both 0
+ * @param terms how many modes
  */
-export function slabModes(lowerBi: number, upperBi: number): Modes {
+export function slabModes(lowerBi: number, upperBi: number, terms: number = TERMS): Modes {
   const equation = (x: number): number =>
     (x * x - lowerBi * upperBi) * Math.sin(x) - x * (lowerBi + upperBi) * Math.cos(x);
   // One root between each two multiples of π, the first between 0 and π, where the equation is below 0 just after 0.
-  const roots = Array.from({ length: TERMS }, (_, n) =>
+  const roots = Array.from({ length: terms }, (_, n) =>
     rootBetween(n * Math.PI + 1e-9, (n + 1) * Math.PI - 1e-12, equation),
   );
   const strengths = roots.map((root) => {
@@ -73,10 +74,11 @@ export function slabModes(lowerBi: number, upperBi: number): Modes {
 /**
  * Modes of a sphere: 1 − λ·cot λ = Bi, A = 4(sin λ − λ·cos λ)/(2λ − sin 2λ) at the centre.
  * @param bi h·r/k with the radius r, > 0
+ * @param terms how many modes
  */
-export function sphereModes(bi: number): Modes {
+export function sphereModes(bi: number, terms: number = TERMS): Modes {
   const equation = (x: number): number => (1 - bi) * Math.sin(x) - x * Math.cos(x);
-  const roots = Array.from({ length: TERMS }, (_, n) =>
+  const roots = Array.from({ length: terms }, (_, n) =>
     rootBetween(n * Math.PI + 1e-9, (n + 1) * Math.PI - 1e-12, equation),
   );
   const strengths = roots.map((x) => (4 * (Math.sin(x) - x * Math.cos(x))) / (2 * x - Math.sin(2 * x)));
