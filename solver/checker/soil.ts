@@ -2,14 +2,16 @@
  * Rule 8: soil is a set that grows with every use of a shared thing and empties only at a wash, or with fresh water; nothing meets
  * soil that it must not meet.
  */
-import { avoids, leaves } from '../food/soil.ts';
-import type { Step } from '../kitchen/step.ts';
+import { avoids, isMark, keptFree, leaves } from '../food/soil.ts';
 import type { PlaceKind, PlannedSegment } from '../kitchen/plan.ts';
+import { BOXES } from '../kitchen/session-components.ts';
 import type { Soil } from '../kitchen/values.ts';
 import { rackUses } from './oven-course.ts';
+import { stepsInside } from './inside.ts';
 import { readPools } from './pool-course.ts';
 import { called, calledUse, stepsOfUse, type PieceReading, type Reading, type Use } from './reading.ts';
 import { partsOf } from './segment-parts.ts';
+import { soilCourse } from './soil-course.ts';
 import type { Violation } from './violation.ts';
 import { checkWashes, washesOf, type Wash } from './washes.ts';
 
@@ -27,14 +29,6 @@ interface Touch {
   readonly owner: string;
   readonly label: string;
   readonly steps: readonly string[];
-}
-
-/** Steps whose food is in what a use holds: its own step, or those of a hold from its first to its last as the recipe has them. */
-function stepsInside(use: Use): readonly Step[] {
-  if (use.step !== null) return [use.step.instance.step];
-  const { component, hold } = use.hold!.instance;
-  const ends = [hold.from, hold.to].map((id) => component.steps.findIndex((step) => step.id === id));
-  return component.steps.slice(Math.min(...ends), Math.max(...ends) + 1);
 }
 
 export function touchOf(use: Use, reading: Reading): Touch {
@@ -198,12 +192,27 @@ function checkDrips(reading: Reading): readonly Violation[] {
     );
 }
 
+/** Allergens that came by way of other foods, which no single meeting shows. */
+function checkCourse(reading: Reading): readonly Violation[] {
+  const { clock, plan } = reading;
+  const course = soilCourse(reading);
+  return reading.dishes.flatMap(({ component }) => {
+    const free: ReadonlySet<Soil> =
+      component.id === BOXES
+        ? new Set(component.steps.flatMap((step) => [...avoids(plan.session, component, step)].filter(isMark)))
+        : keptFree(plan.session, component);
+    return (course.get(component.id) ?? [])
+      .filter(({ mark }) => free.has(mark))
+      .map(({ mark, minute, on, steps }): Violation => ({
+        rule,
+        message: `${component.name} may meet ${mark} at ${clock.at(minute)} by way of ${on}, and must stay free of it.`,
+        steps,
+        minute,
+      }));
+  });
+}
+
 export function checkSoil(reading: Reading): readonly Violation[] {
-  return [
-    ...checkWashes(reading),
-    ...checkThings(reading),
-    ...checkPeople(reading),
-    ...checkPoolSoil(reading),
-    ...checkDrips(reading),
-  ];
+  const met = [...checkThings(reading), ...checkPeople(reading), ...checkPoolSoil(reading), ...checkDrips(reading)];
+  return [...checkWashes(reading), ...(met.length > 0 ? met : checkCourse(reading))];
 }

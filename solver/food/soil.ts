@@ -3,13 +3,17 @@ import type { Component } from '../kitchen/component.ts';
 import { BOXES } from '../kitchen/session-components.ts';
 import type { Eater, Session } from '../kitchen/session.ts';
 import type { Step } from '../kitchen/step.ts';
-import { RAW_KINDS, type AllergenMark, type Soil } from '../kitchen/values.ts';
+import { ALLERGENS, GLUTEN_CEREALS, RAW_KINDS, type AllergenMark, type Soil } from '../kitchen/values.ts';
 import { markAvoided, marksOfIngredient } from './allergens.ts';
 
 /** Allergens among a component's ingredients, with the cereals of its gluten. */
 export function allergensOf(component: Component): ReadonlySet<AllergenMark> {
   return new Set(component.ingredients.flatMap((ingredient) => [...marksOfIngredient(ingredient)]));
 }
+
+const MARKS: ReadonlySet<string> = new Set([...ALLERGENS, ...GLUTEN_CEREALS]);
+/** An allergen, not raw food or leavings. */
+export const isMark = (soil: Soil): soil is AllergenMark => MARKS.has(soil);
 
 /** What an eater avoids. */
 export const avoidedBy = (eater: Eater): ReadonlySet<AllergenMark> => new Set(eater.avoids.map(markAvoided));

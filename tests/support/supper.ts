@@ -393,6 +393,8 @@ export const supper: Plan = planOf(
       step('greens/steam', 4, [on('ada', 13, 14), off(14, 20), on('ada', 20, 21)], [pool('steam', 13, 21, 1)]),
       step('squash/bake', 4, [on('bo', 14, 15), off(15, 24), on('ada', 24, 25)], [rack('low', 14, 25, 50)]),
       step('salad/chop~2', 4, [on('bo', 16, 20)], [], { piece: 2 }),
+      // Bo put the squash in with flour on the hands; Ada took it out.
+      { ...wash('ada', null, 'ada', 25, 26), id: 'wash/ada.2' },
       step(
         'millet/soak',
         4,
