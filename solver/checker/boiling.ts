@@ -34,12 +34,12 @@ export function boilMinutes(piece: PieceReading, index: number, part: OffPart, r
   if (part.boilMl === 0) return 0;
   const { kitchen } = reading.plan;
   if (usesOfPart(piece, index, 'kettle', reading).length > 0 && kitchen.kettle !== undefined)
-    return boilMinutesInKettle(kitchen.kettle, part.boilMl);
+    return boilMinutesInKettle(kitchen, kitchen.kettle, part.boilMl);
   const place = usesOfPart(piece, index, 'burner', reading)[0]?.place;
   const burner = kitchen.hob.burners.find(({ id }) => id === place?.id);
   if (burner === undefined) return 0;
   const held = usesOfPart(piece, index, 'pan', reading)[0];
   const pan = kitchen.pans.find(({ id }) => id === held?.place.id);
   const lidded = held?.need.use === 'pan' && held.need.lid === true && pan?.lid === true;
-  return boilMinutesOnBurner(burner, part.boilMl, lidded);
+  return boilMinutesOnBurner(kitchen, burner, pan, part.boilMl, lidded);
 }

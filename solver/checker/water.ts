@@ -75,13 +75,13 @@ function checkBoils(read: PoolReading, reading: Reading, tell: Tell): void {
       return told(`${pool.name} goes on ${boil.burner} in ${course.pan}, and the kitchen lacks one of them.`, onHeat);
     const level = levelBefore(onHeat);
     const stillHot = water === 'again' && before !== undefined && onHeat <= before.hotUntil;
-    const minutes = (stillHot ? reboilMinutes : boilMinutesOnBurner)(burner, level, pan.lid);
+    const minutes = (stillHot ? reboilMinutes : boilMinutesOnBurner)(plan.kitchen, burner, pan, level, pan.lid);
     if (boilsAt - onHeat < minutes)
       told(
         `${pool.name} (${level} mL) on the heat at ${at} boils at ${clock.at(onHeat + minutes)} and not at ${clock.at(boilsAt)}.`,
         onHeat,
       );
-    const hot = offHeat + staysHotMinutes(pan, levelBefore(offHeat));
+    const hot = offHeat + staysHotMinutes(plan.kitchen, pan, levelBefore(offHeat));
     if (hotUntil > hot)
       told(
         `${pool.name} off the heat at ${clock.at(offHeat)} is hot enough until ${clock.at(hot)} and not until ${clock.at(hotUntil)}.`,
@@ -106,7 +106,7 @@ function checkUses(read: PoolReading, reading: Reading, tell: Tell): void {
     if (how === 'draw') {
       const hot = Math.min(
         boil.hotUntil,
-        boil.offHeat + (pan === undefined ? 0 : staysHotMinutes(pan, levelBefore(from))),
+        boil.offHeat + (pan === undefined ? 0 : staysHotMinutes(reading.plan.kitchen, pan, levelBefore(from))),
       );
       if (from > hot)
         told(`${label} draws from ${pool.name} at ${when}, and it is hot enough until ${clock.at(hot)}.`, from);

@@ -1,6 +1,6 @@
 /** The kitchen document: the fixed equipment, its measured tables, and its tariffs. */
 import * as v from 'valibot';
-import { Celsius, Id, Litres, Millilitres, Name, Note, Places, Watts, numberBetween } from './values.ts';
+import { Celsius, Grams, Id, Litres, Millilitres, Name, Note, Places, Watts, numberBetween } from './values.ts';
 
 /** A reading of a measured table: minutes since the start, and the temperature then. Sorted by minutes. */
 export const Reading = v.strictObject({ minutes: numberBetween(0, 1440, 'minutes'), celsius: Celsius });
@@ -49,14 +49,23 @@ export const Burner = v.strictObject({
   leastPanCm: numberBetween(5, 80, 'cm'),
   mostPanCm: numberBetween(5, 80, 'cm'),
   powerW: Watts,
-  efficiency: numberBetween(0.05, 1, '(a share of 1)'),
-  /** Minutes to bring a litre of cold water to the boil. */
-  boilMinutesPerLitre: v.strictObject({
-    lidded: numberBetween(0.2, 60, 'min/L'),
-    open: numberBetween(0.2, 60, 'min/L'),
-  }),
+  /** Share of its power that gets into the pan; absent: as published for the hob's kind of heat. */
+  efficiency: v.optional(numberBetween(0.05, 1, '(a share of 1)')),
+  /** Minutes to bring a litre of cold water to the boil, as measured; absent: reckoned from power, pan and losses. */
+  boilMinutesPerLitre: v.optional(
+    v.strictObject({
+      lidded: numberBetween(0.2, 60, 'min/L'),
+      open: numberBetween(0.2, 60, 'min/L'),
+    }),
+  ),
 });
 export type Burner = v.InferOutput<typeof Burner>;
+
+export const Metal = v.picklist(
+  ['steel', 'aluminium', 'cast-iron', 'iron', 'copper', 'glass'],
+  'one of steel, aluminium, cast-iron, iron, copper, glass',
+);
+export type Metal = v.InferOutput<typeof Metal>;
 
 export const Pan = v.strictObject({
   id: Id,
@@ -64,11 +73,15 @@ export const Pan = v.strictObject({
   volumeMl: Millilitres,
   acrossCm: numberBetween(5, 80, 'cm'),
   lid: v.boolean(),
+  /** What it is made of; absent: steel. */
+  metal: v.optional(Metal),
+  /** Mass with its lid, empty; absent: typical of its size. */
+  massG: v.optional(Grams),
   /** Room of the basket or net that fits it, mL; absent: it has none. */
   insertMl: v.optional(Millilitres),
   /** Steamer tiers that fit on top. */
   tiers: v.optional(Places),
-  /** Minutes that lidded water off the heat stays hot enough to soak in, against its volume; interpolated. */
+  /** Minutes that lidded water off the heat stays hot enough to soak in, against its volume, as measured; absent: reckoned. */
   staysHot: v.optional(v.array(v.strictObject({ ml: Millilitres, minutes: numberBetween(0, 600, 'minutes') }))),
 });
 export type Pan = v.InferOutput<typeof Pan>;
@@ -85,8 +98,10 @@ export const Kettle = v.strictObject({
   ...Thing,
   mostMl: Millilitres,
   powerW: Watts,
-  minutesPerLitre: numberBetween(0.2, 60, 'min/L'),
+  /** Minutes to bring a litre of cold water to the boil, as measured; absent: reckoned from its power. */
+  minutesPerLitre: v.optional(numberBetween(0.2, 60, 'min/L')),
 });
+export type Kettle = v.InferOutput<typeof Kettle>;
 
 /** Minutes of hands and sink that a wash takes. */
 export const Washing = v.strictObject({
@@ -114,6 +129,10 @@ export const Kitchen = v.strictObject({
   note: v.optional(Note),
   /** Temperature of the room, °C. */
   roomC: Celsius,
+  /** Height above the sea, m: water boils cooler up there; absent: 0. */
+  altitudeM: v.optional(numberBetween(-500, 5000, 'm')),
+  /** Of cold tap water, °C; absent: 15. */
+  tapC: v.optional(numberBetween(1, 35, '°C')),
   ovens: v.array(Oven),
   appliances: v.array(Appliance),
   hob: v.strictObject({
@@ -144,3 +163,7 @@ export const Kitchen = v.strictObject({
   }),
 });
 export type Kitchen = v.InferOutput<typeof Kitchen>;
+
+/** Whether a pan is of a burner's size. */
+export const panFits = (burner: Burner, pan: Pan): boolean =>
+  pan.acrossCm >= burner.leastPanCm && pan.acrossCm <= burner.mostPanCm;

@@ -2,12 +2,12 @@
 import type { Literal } from '../engine/problem.ts';
 import type { Dish, HoldInstance } from '../kitchen/expand.ts';
 import type { Component, Hold } from '../kitchen/component.ts';
+import { panFits } from '../kitchen/kitchen.ts';
 import { avoids } from '../food/soil.ts';
 import type { HandSoil } from './hands.ts';
 import type { HoldLegend, NeedLegend, PlaceOption, StepLegend, Translation } from './legend.ts';
 import { needModes, optionsOf } from './needs.ts';
 import { labelOf, left } from './steps.ts';
-import { fits } from './pools.ts';
 import { end, picks, start } from './problem-builder.ts';
 
 /** Ids of the steps from a hold's first to its last, in the order of the component. */
@@ -136,7 +136,7 @@ export function fitPansToBurners(t: Translation): void {
         const burner = t.kitchen.hob.burners.find((candidate) => candidate.id === burnerOption.place.id)!;
         pan.options.forEach((panOption, panIndex) => {
           if (
-            !fits(
+            !panFits(
               burner,
               t.kitchen.pans.find((candidate) => candidate.id === panOption.place.id)!,
             )

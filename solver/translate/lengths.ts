@@ -1,6 +1,6 @@
 /** Shortest and longest lengths that a stretch of a step can have in this kitchen, whatever is chosen. */
 import type { Part, Way } from '../kitchen/expand.ts';
-import type { Kitchen } from '../kitchen/kitchen.ts';
+import { panFits, type Kitchen } from '../kitchen/kitchen.ts';
 import { boilMinutesInKettle, boilMinutesOnBurner } from '../water/boil.ts';
 
 export interface Length {
@@ -11,12 +11,13 @@ export interface Length {
 /** Minutes to the boil on the quickest and on the slowest heat of the kitchen. */
 function boilLength(kitchen: Kitchen, ml: number): Length {
   const minutes = [
-    ...kitchen.hob.burners.flatMap((burner) => [
-      boilMinutesOnBurner(burner, ml, true),
-      boilMinutesOnBurner(burner, ml, false),
-    ]),
-    ...(kitchen.kettle === undefined ? [] : [boilMinutesInKettle(kitchen.kettle, ml)]),
-  ];
+    ...kitchen.hob.burners.flatMap((burner) =>
+      kitchen.pans
+        .filter((pan) => panFits(burner, pan))
+        .flatMap((pan) => [true, false].map((lidded) => boilMinutesOnBurner(kitchen, burner, pan, ml, lidded))),
+    ),
+    ...(kitchen.kettle === undefined ? [] : [boilMinutesInKettle(kitchen, kitchen.kettle, ml)]),
+  ].filter(Number.isFinite);
   return minutes.length === 0
     ? { shortest: 0, longest: 0 }
     : { shortest: Math.min(...minutes), longest: Math.max(...minutes) };

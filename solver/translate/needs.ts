@@ -4,6 +4,7 @@ import { burnerWatts } from '../heat/burner-power.ts';
 import { dialWindow } from '../heat/oven-tables.ts';
 import type { StepInstance } from '../kitchen/expand.ts';
 import { boilMinutesInKettle } from '../water/boil.ts';
+import { mostSimmerDrawW } from '../water/simmer.ts';
 import type { Need } from '../kitchen/step.ts';
 import type { HandSoil } from './hands.ts';
 import type { Length } from './lengths.ts';
@@ -40,6 +41,12 @@ export function thingSoil(t: Translation, kind: string, owner: string, soil: Han
   return { leaves: [`used:${owner}`, ...soil.leaves], avoids: [...others.map((id) => `used:${id}`), ...soil.avoids] };
 }
 
+/** Every pan of a component has its lid on. */
+const alwaysLidded = ({ steps, holds }: StepInstance['component']): boolean =>
+  [...steps.flatMap((step) => [...step.needs, ...(step.alternatives ?? []).flatMap((way) => way.needs)])]
+    .concat((holds ?? []).map((hold) => hold.need))
+    .every((need) => need.use !== 'pan' || need.lid === true);
+
 /** One mode an option, each of a length within `span`. */
 export function needModes(
   t: Translation,
@@ -66,19 +73,19 @@ export function needModes(
             : { state: { state: `oven:${option.place.oven!}`, class: classOf(t, option.place.oven!, need) } }),
         };
       case 'burner': {
-        const watts = burnerWatts(
-          t.kitchen.hob.burners.find((burner) => burner.id === id)!,
-          need.heat,
-        );
+        const burner = t.kitchen.hob.burners.find((each) => each.id === id)!;
+        // Which pan is chosen apart: the one that loses most stands for all.
+        const mean =
+          need.heat === 'full' ? burner.powerW : mostSimmerDrawW(t.kitchen, burner, alwaysLidded(instance.component));
         return {
           ...span,
-          uses: [use, ...draws(t.kitchen, id, watts)],
-          cost: { fixed: 0, perMinute: wattHoursPerMinute(watts) },
+          uses: [use, ...draws(t.kitchen, id, burnerWatts(burner, need.heat))],
+          cost: { fixed: 0, perMinute: wattHoursPerMinute(mean) },
         };
       }
       case 'kettle': {
         const kettle = t.kitchen.kettle!;
-        const wattHours = Math.round((kettle.powerW * boilMinutesInKettle(kettle, need.ml)) / 60);
+        const wattHours = Math.round((kettle.powerW * boilMinutesInKettle(t.kitchen, kettle, need.ml)) / 60);
         return {
           ...span,
           uses: [use, ...draws(t.kitchen, id, kettle.powerW)],

@@ -3,11 +3,13 @@
  * to the boil once or, where the session allows, again later with the same water or with fresh. Every use picks its boil.
  */
 import type { Literal, Mode } from '../engine/problem.ts';
-import { burnerWatts, SIMMER_SHARE } from '../heat/burner-power.ts';
-import type { Burner, Kitchen, Pan } from '../kitchen/kitchen.ts';
+import { burnerWatts } from '../heat/burner-power.ts';
+import { panFits, type Burner, type Kitchen, type Pan } from '../kitchen/kitchen.ts';
 import type { Pool, Session } from '../kitchen/session.ts';
 import type { Need } from '../kitchen/step.ts';
 import { boilMinutesOnBurner, reboilMinutes, staysHotMinutes } from '../water/boil.ts';
+import { mostSimmerDrawW } from '../water/simmer.ts';
+import { alike, type Alike } from './alike.ts';
 import { addWork } from './hands.ts';
 import type { BoilLegend, NeedLegend, PlaceOption, PoolLegend, Translation } from './legend.ts';
 import { thingSoil } from './needs.ts';
@@ -72,14 +74,17 @@ function addPool(t: Translation, pool: Pool, uses: readonly NeedLegend[]): void 
           .map((option) => option.amount),
       ),
     );
-  const pans = kitchen.pans.filter((pan) => panServes(pan, pool, most('boil'), most('steam')));
-  const burners = kitchen.hob.burners.filter((burner) => pans.some((pan) => fits(burner, pan)));
+  const boils = (burner: Burner, pan: Pan): boolean =>
+    panFits(burner, pan) && Number.isFinite(boilMinutesOnBurner(kitchen, burner, pan, pool.waterMl, pan.lid));
+  const serving = kitchen.pans.filter((pan) => panServes(pan, pool, most('boil'), most('steam')));
+  const burners = kitchen.hob.burners.filter((burner) => serving.some((pan) => boils(burner, pan)));
+  const pans = serving.filter((pan) => burners.some((burner) => boils(burner, pan)));
   if (pans.length === 0 || burners.length === 0) {
     t.faults.push({
       document: `session ${t.session.id}`,
       path: `pools[${(t.session.pools ?? []).indexOf(pool)}]`,
-      found: `no ${pans.length === 0 ? 'pan' : 'burner'} in kitchen ${kitchen.id} for ${pool.name}`,
-      wanted: `a pan of ${pool.waterMl} mL with an insert of ${most('boil')} mL and ${most('steam')} tiers, and a burner its size`,
+      found: `no ${serving.length === 0 ? 'pan' : 'burner'} in kitchen ${kitchen.id} for ${pool.name}`,
+      wanted: `a pan of ${pool.waterMl} mL with an insert of ${most('boil')} mL and ${most('steam')} tiers, and a burner of its size that brings it to the boil`,
       mend: 'use less water, add the pan to the kitchen, or choose another kitchen',
     });
     return;
@@ -145,35 +150,48 @@ function addPool(t: Translation, pool: Pool, uses: readonly NeedLegend[]): void 
   builder.exactly(end(empty.task), end(onBurner), 0);
   pans.forEach((pan, panIndex) =>
     burners.forEach((burner, burnerIndex) => {
-      if (!fits(burner, pan)) builder.forbid([...picks(panChoice, panIndex), ...picks(burnerChoice, burnerIndex)]);
+      if (!boils(burner, pan)) builder.forbid([...picks(panChoice, panIndex), ...picks(burnerChoice, burnerIndex)]);
     }),
   );
 
-  const boils: BoilLegend[] = [];
-  const lidded = pans.every((pan) => pan.lid);
-  const hotMinutes = Math.min(...pans.map((pan) => staysHotMinutes(pan, pool.leastMl)));
+  const legends: BoilLegend[] = [];
+  const times: PoolTimes = {
+    hot: alike(
+      pans,
+      panChoice,
+      () => true,
+      (pan) => staysHotMinutes(kitchen, pan!, pool.leastMl),
+    ),
+    boils: burners.flatMap((burner, index) => {
+      const each = (minutesOf: typeof boilMinutesOnBurner): BoilTime['cold'] =>
+        alike(
+          pans,
+          panChoice,
+          (pan) => boils(burner, pan),
+          (pan) => minutesOf(kitchen, burner, pan, pool.waterMl, pan!.lid),
+        ).map(({ value, literals }) => ({ value, literals: [...picks(burnerChoice, index), ...literals] }));
+      return { cold: each(boilMinutesOnBurner), again: each(reboilMinutes) };
+    }),
+  };
   for (let number = 1; number <= (pool.boils ?? 1); number++) {
     const heat = `${pool.id}/heat.${number}`;
     const choice = number === 1 ? null : builder.choice(`water:${pool.id}.${number}`, ['absent', 'again', 'fresh']);
     const present = number === 1 ? [] : picks(choice, AGAIN, FRESH);
     builder.task(
       heat,
-      burners.map((burner) => heatMode(t, burner, pool)),
+      burners.map((burner) =>
+        heatMode(
+          t,
+          burner,
+          pool,
+          pans.filter((pan) => boils(burner, pan)),
+        ),
+      ),
       burnerChoice,
       present,
     );
     // What is called a boil comes to the boil, used or not: the next one may count on its heat.
-    burners.forEach((burner, index) => {
-      const on = picks(burnerChoice, index);
-      const lasts = (minutes: number, water: readonly Literal[]): void =>
-        builder.atLeast(start(heat), end(heat), minutes, [...on, ...water]);
-      const cold = boilMinutesOnBurner(burner, pool.waterMl, lidded);
-      if (choice === null) lasts(cold, []);
-      else {
-        lasts(reboilMinutes(burner, pool.waterMl, lidded), picks(choice, AGAIN));
-        lasts(cold, picks(choice, FRESH));
-      }
-    });
+    for (const { minutes, when } of heatUpsOf(times, choice)) builder.atLeast(start(heat), end(heat), minutes, when);
     const again =
       number === 1
         ? null
@@ -195,7 +213,7 @@ function addPool(t: Translation, pool: Pool, uses: readonly NeedLegend[]): void 
             true,
             true,
           );
-    const before = boils.at(-1);
+    const before = legends.at(-1);
     if (number === 1) builder.exactly(end(fill.task), start(heat), 0);
     for (const operation of [again, fresh]) {
       if (operation === null) continue;
@@ -203,10 +221,11 @@ function addPool(t: Translation, pool: Pool, uses: readonly NeedLegend[]): void 
       builder.atLeast(end(before!.heat), start(operation.task), 0);
     }
     // Back on the heat while it is still hot, for that is what the time to boil again is reckoned from.
-    if (again !== null) builder.atMost(end(before!.heat), end(again.task), hotMinutes);
+    if (again !== null)
+      for (const { value, literals } of times.hot) builder.atMost(end(before!.heat), end(again.task), value, literals);
     if (before !== undefined && before.choice !== null) builder.forbid([...present, ...picks(before.choice, 0)]);
     builder.atLeast(end(heat), start(empty.task), 0);
-    boils.push({ heat, choice, fill: number === 1 ? fill : null, again, fresh });
+    legends.push({ heat, choice, fill: number === 1 ? fill : null, again, fresh });
   }
   const legend: PoolLegend = {
     pool,
@@ -215,41 +234,54 @@ function addPool(t: Translation, pool: Pool, uses: readonly NeedLegend[]): void 
     pans: pans.map((pan) => pan.id),
     burnerChoice,
     burners: burners.map((burner) => burner.id),
-    boils,
+    boils: legends,
     empty,
   };
   t.pools.push(legend);
-  for (const use of uses) bindUse(t, legend, use, burners, lidded, hotMinutes);
+  for (const use of uses) bindUse(t, legend, use, times);
   addLevels(t, legend, uses);
 }
 
-export const fits = (burner: Burner, pan: Pan): boolean =>
-  pan.acrossCm >= burner.leastPanCm && pan.acrossCm <= burner.mostPanCm;
+/** Minutes of a pool by burner and pan: to the boil from cold and again, and how long it stays hot off the heat. */
+interface BoilTime {
+  readonly cold: readonly Alike[];
+  readonly again: readonly Alike[];
+}
+interface PoolTimes {
+  readonly hot: readonly Alike[];
+  readonly boils: readonly BoilTime[];
+}
 
-/** Full power is reserved all the while it is on; energy is that of a simmer, with the boil's on top. */
-function heatMode(t: Translation, burner: Burner, pool: Pool): Mode {
+/** Minutes to the boil of a boil whose water is chosen by `choice`, and when each holds. */
+function heatUpsOf(
+  times: PoolTimes,
+  choice: string | null,
+): readonly { readonly minutes: number; readonly when: readonly Literal[] }[] {
+  const of = (each: readonly Alike[], water: readonly Literal[]) =>
+    each.map(({ value, literals }) => ({ minutes: value, when: [...literals, ...water] }));
+  return times.boils.flatMap(({ cold, again }) =>
+    choice === null ? of(cold, []) : [...of(again, picks(choice, AGAIN)), ...of(cold, picks(choice, FRESH))],
+  );
+}
+
+/** Full power is reserved all the while it is on; energy is that of keeping the boil, with the first boil's on top. */
+function heatMode(t: Translation, burner: Burner, pool: Pool, pans: readonly Pan[]): Mode {
   const watts = burnerWatts(burner, 'full');
-  const boil = boilMinutesOnBurner(burner, pool.waterMl, true);
+  const simmer = mostSimmerDrawW(t.kitchen, burner, true, pans);
+  const boil = Math.max(0, ...pans.map((pan) => boilMinutesOnBurner(t.kitchen, burner, pan, pool.waterMl, pan.lid)));
   return {
     shortest: 0,
     longest: t.builder.horizon,
     uses: draws(t.kitchen, burner.id, watts),
     cost: {
-      fixed: Math.round((watts * (1 - SIMMER_SHARE) * boil) / 60),
-      perMinute: wattHoursPerMinute(burnerWatts(burner, 'simmer')),
+      fixed: Math.round(((burner.powerW - simmer) * boil) / 60),
+      perMinute: wattHoursPerMinute(simmer),
     },
   };
 }
 
 /** Ties a use to the boil it picks: not before it boils, within its boil, or while it is hot enough. */
-function bindUse(
-  t: Translation,
-  legend: PoolLegend,
-  use: NeedLegend,
-  burners: readonly Burner[],
-  lidded: boolean,
-  hotMinutes: number,
-): void {
+function bindUse(t: Translation, legend: PoolLegend, use: NeedLegend, times: PoolTimes): void {
   const { builder } = t;
   const { pool, boils } = legend;
   const need = use.need as PoolNeed;
@@ -260,29 +292,11 @@ function bindUse(
     const number = option.place.boil!;
     const boil = boils[number - 1]!;
     if (boil.choice !== null) builder.forbid([...whenOf(t, use), ...picked, ...picks(boil.choice, 0)]);
-    burners.forEach((burner, burnerIndex) => {
-      const onBurner = [...picked, ...picks(legend.burnerChoice, burnerIndex)];
-      const cold = boilMinutesOnBurner(burner, pool.waterMl, lidded);
-      if (boil.choice === null) builder.atLeast(start(boil.heat), start(use.task), cold, onBurner, requirement);
-      else {
-        builder.atLeast(
-          start(boil.heat),
-          start(use.task),
-          reboilMinutes(burner, pool.waterMl, lidded),
-          [...onBurner, ...picks(boil.choice, AGAIN)],
-          requirement,
-        );
-        builder.atLeast(
-          start(boil.heat),
-          start(use.task),
-          cold,
-          [...onBurner, ...picks(boil.choice, FRESH)],
-          requirement,
-        );
-      }
-    });
+    for (const { minutes, when } of heatUpsOf(times, boil.choice))
+      builder.atLeast(start(boil.heat), start(use.task), minutes, [...picked, ...when], requirement);
     if (need.how === 'draw') {
-      builder.atMost(end(boil.heat), start(use.task), hotMinutes, picked, requirement);
+      for (const { value, literals } of times.hot)
+        builder.atMost(end(boil.heat), start(use.task), value, [...picked, ...literals], requirement);
       builder.atLeast(end(use.task), start(legend.empty.task), 0, picked);
       const next = boils[number];
       for (const operation of [next?.again, next?.fresh])

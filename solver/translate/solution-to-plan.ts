@@ -208,7 +208,6 @@ function poolCourse(t: Translation, reading: Reading, legend: PoolLegend, steps:
   const burner = t.kitchen.hob.burners.find(
     (candidate) => candidate.id === legend.burners[reading.option(legend.burnerChoice)],
   )!;
-  const lidded = legend.pans.every((id) => t.kitchen.pans.find((candidate) => candidate.id === id)!.lid);
   const draws = steps.flatMap((step) =>
     step.places.filter((place) => place.kind === 'pool' && place.id === pool.id && place.how === 'draw'),
   );
@@ -220,8 +219,8 @@ function poolCourse(t: Translation, reading: Reading, legend: PoolLegend, steps:
     const water = boil.choice === null ? 'cold' : reading.option(boil.choice) === 1 ? 'again' : 'fresh';
     const minutes =
       water === 'again'
-        ? reboilMinutes(burner, pool.waterMl, lidded)
-        : boilMinutesOnBurner(burner, pool.waterMl, lidded);
+        ? reboilMinutes(t.kitchen, burner, pan, pool.waterMl, pan.lid)
+        : boilMinutesOnBurner(t.kitchen, burner, pan, pool.waterMl, pan.lid);
     return [
       {
         boil: index + 1,
@@ -230,7 +229,7 @@ function poolCourse(t: Translation, reading: Reading, legend: PoolLegend, steps:
         onHeat: heat.start,
         boilsAt: heat.start + minutes,
         offHeat: heat.end,
-        hotUntil: heat.end + staysHotMinutes(pan, pool.leastMl),
+        hotUntil: heat.end + staysHotMinutes(t.kitchen, pan, pool.leastMl),
       },
     ];
   });
