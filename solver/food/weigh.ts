@@ -16,6 +16,8 @@ export type Weighed =
       readonly food: Food;
       /** What is eaten of it in that state, g. */
       readonly grams: number;
+      /** Its amount as given, g. */
+      readonly givenGrams: number;
       readonly working: Working;
     }
   | { readonly counted: false; readonly why: string };
@@ -57,6 +59,7 @@ export function weighIngredient(ingredient: Ingredient): Weighed {
     terms.push('V·ρ');
   } else return no('it has no mass; give one');
 
+  const givenGrams = grams;
   const cooking = becomes === undefined ? null : { food: foodOf(becomes), table: yieldBetween(key, becomes) };
   if (cooking !== null && cooking.food === undefined) return no(`the table has no ${becomes}`);
   const factor = ingredient.yield ?? cooking?.table?.factor;
@@ -85,6 +88,7 @@ export function weighIngredient(ingredient: Ingredient): Weighed {
     counted: true,
     food: row,
     grams,
+    givenGrams,
     working: {
       name: `${row.name}, ${row.state}`,
       value: grams,
