@@ -123,6 +123,7 @@ export interface Host {
   readonly kitchen: (id: string) => Promise<Answer<Kitchen>>;
   readonly plan: (id: string) => Promise<Answer<Plan>>;
   readonly savePlan: (plan: Plan) => Promise<Answer<DocumentEntry>>;
+  readonly saveKitchen: (kitchen: Kitchen) => Promise<Answer<DocumentEntry>>;
   /**
    * Plans a session in a worker; a request already planned with the same documents is answered from memory.
    * @returns how to stop it: the best plan so far then comes as the result, flagged `stopped`

@@ -14,7 +14,14 @@ export interface BridgedWindow {
 }
 
 /** The calls that ask once and are answered once. */
-export const CALLS = ['list', 'session', 'kitchen', 'plan', 'savePlan'] as const satisfies readonly (keyof Host)[];
+export const CALLS = [
+  'list',
+  'session',
+  'kitchen',
+  'plan',
+  'savePlan',
+  'saveKitchen',
+] as const satisfies readonly (keyof Host)[];
 export type Call = (typeof CALLS)[number];
 
 /** Names of the channels between the window and the main process. */

@@ -38,6 +38,7 @@ export function bridgedHost(ipc: Pick<IpcRenderer, 'invoke' | 'send' | 'on'>): H
     kitchen: (id) => ask('kitchen', id),
     plan: (id) => ask('plan', id),
     savePlan: (plan) => ask('savePlan', plan),
+    saveKitchen: (kitchen) => ask('saveKitchen', kitchen),
     startPlan: (request, events) => start('plan', request, events),
     startHelp: (request, events) => start('help', request, events),
   };

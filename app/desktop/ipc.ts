@@ -15,7 +15,7 @@ const Asked = v.variant('call', [
     call: v.picklist(['session', 'kitchen', 'plan']),
     args: v.strictTuple([v.pipe(v.string(), v.maxLength(200))]),
   }),
-  v.strictObject({ call: v.literal('savePlan'), args: v.strictTuple([v.unknown()]) }),
+  v.strictObject({ call: v.picklist(['savePlan', 'saveKitchen']), args: v.strictTuple([v.unknown()]) }),
 ]);
 
 /** Jobs of one page under way at once. */
@@ -44,8 +44,9 @@ export function serveHost(ipc: Pick<IpcMain, 'handle' | 'on'>, host: Host): void
       case 'plan':
         return host[asked.call](asked.args[0]);
       case 'savePlan':
-        // `savePlan` reads it as any document from outside.
-        return host.savePlan(asked.args[0] as Parameters<Host['savePlan']>[0]);
+      case 'saveKitchen':
+        // Both read it as any document from outside.
+        return host[asked.call](asked.args[0] as never);
     }
   });
 

@@ -4,11 +4,12 @@ import type { Library } from '../documents/library.ts';
 import type { SolverClient } from '../solving/solver-client.ts';
 import { helping } from './helping.ts';
 import { planning } from './planning.ts';
+import { saveKitchen } from './save-kitchen.ts';
 import { savePlan } from './save-plan.ts';
 
 export interface HostParts {
   readonly library: Library;
-  /** Folder that plans are saved in. */
+  /** Folder that plans and kitchens are saved in. */
   readonly folder: string;
   readonly solver: SolverClient;
 }
@@ -21,6 +22,7 @@ export function createHost({ library, folder, solver }: HostParts): Host {
     kitchen: (id) => library.find('kitchen', id),
     plan: (id) => library.find('plan', id),
     savePlan: (plan) => savePlan(plan, folder),
+    saveKitchen: (kitchen) => saveKitchen(kitchen, folder),
     startPlan: planning(library, solver),
     startHelp: helping(library, solver),
   };

@@ -1,11 +1,9 @@
 /** Saving a plan: read as any document is, held to the checker, then written. */
-import { join } from 'node:path';
 import type { Answer, DocumentEntry } from '../api.ts';
 import { checkPlan } from '../../solver/checker/check-plan.ts';
-import { fileNameOf } from '../documents/kinds.ts';
 import { acceptDocument } from '../documents/read-document.ts';
-import { documentText, writeText } from '../documents/write-document.ts';
 import { wallOffsetOf } from '../solving/wall-offset.ts';
+import { saveDocument } from './save-document.ts';
 
 /**
  * Saves a plan into a folder under its id.
@@ -29,8 +27,5 @@ export async function savePlan(given: unknown, folder: string): Promise<Answer<D
         mend: 'plan the session again',
       })),
     };
-  const file = fileNameOf('plan', plan.id);
-  const written = await writeText(join(folder, file), documentText(plan));
-  if (!written.ok) return written;
-  return { ok: true, value: { kind: 'plan', id: plan.id, name: plan.name, file, demo: false, faults: [] } };
+  return saveDocument(plan, folder);
 }

@@ -11,8 +11,10 @@ import { createJobs } from './jobs.ts';
 import type { Pairing } from './pairing.ts';
 import type { StaticFiles } from './static-files.ts';
 
-/** Longest body of everything but a plan, bytes. */
+/** Longest body of everything but a document, bytes. */
 const SMALL_BODY = 16 * 1024;
+/** Routes that take a whole document. */
+const DOCUMENT_ROUTES: ReadonlySet<string> = new Set(['/api/plans', '/api/kitchens']);
 /** A line that keeps a silent stream open, ms. */
 const HEARTBEAT_MS = 15_000;
 
@@ -36,7 +38,7 @@ export function createRoutes({ host, pairing, files, origin }: RouteParts): Hono
   routes.use('/api/*', jsonOnly);
   routes.use(
     '/api/*',
-    shortBodies((path) => (path === '/api/plans' ? MOST_BYTES : SMALL_BODY)),
+    shortBodies((path) => (DOCUMENT_ROUTES.has(path) ? MOST_BYTES : SMALL_BODY)),
   );
 
   routes.post('/api/pair', async (c) => {
@@ -58,6 +60,12 @@ export function createRoutes({ host, pairing, files, origin }: RouteParts): Hono
     const body = await jsonBody(c);
     // `savePlan` reads it as any document from outside.
     return answer(c, await host.savePlan(body as Parameters<Host['savePlan']>[0]));
+  });
+
+  routes.post('/api/kitchens', async (c) => {
+    const body = await jsonBody(c);
+    // `saveKitchen` reads it as any document from outside.
+    return answer(c, await host.saveKitchen(body as Parameters<Host['saveKitchen']>[0]));
   });
 
   routes.post('/api/jobs', async (c) => {

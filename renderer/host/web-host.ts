@@ -104,6 +104,7 @@ export function webHost({ ask, listen }: WebParts): Host {
     kitchen: (id) => get<Answer<Kitchen>>(one('kitchens', id)),
     plan: (id) => get<Answer<Plan>>(one('plans', id)),
     savePlan: (plan) => answer<Answer<DocumentEntry>>(ask('/api/plans', post(plan))),
+    saveKitchen: (kitchen) => answer<Answer<DocumentEntry>>(ask('/api/kitchens', post(kitchen))),
     startPlan: (request, events) => start('/api/jobs', request, events),
     startHelp: (request, events) => start('/api/helps', request, events),
   };

@@ -39,6 +39,10 @@ export function standInHost(): StandInHost {
       saved.push(plan);
       return plan === null ? missing('plan', 'given') : found(entry);
     },
+    saveKitchen: (kitchen) => {
+      saved.push(kitchen);
+      return kitchen === null ? missing('kitchen', 'given') : found({ ...entry, kind: 'kitchen', id: kitchen.id });
+    },
     startPlan: (request, events) => {
       const job = { request, events, stopped: false };
       jobs.push(job);

@@ -4,6 +4,7 @@ import type { HelpResult, PlanProgress, PlanResult } from '../../../app/api.ts';
 import { CHANNEL } from '../../../app/desktop/bridge.ts';
 import { bridgedHost } from '../../../app/desktop/bridged-host.ts';
 import { serveHost } from '../../../app/desktop/ipc.ts';
+import { smallKitchen } from '../../support/documents.ts';
 import { StandInIpc, asIpcMain, asIpcRenderer, type Frame } from '../../support/electron-stand-in.ts';
 import { standInHost } from '../../support/stand-in-host.ts';
 import { session, supper } from '../../support/supper.ts';
@@ -27,7 +28,9 @@ describe('our own page', () => {
     expect(await page.kitchen('none')).toMatchObject({ ok: false });
     expect(await page.plan(supper.id)).toEqual({ ok: true, value: supper });
     expect(await page.savePlan(supper)).toMatchObject({ ok: true });
-    expect(host.saved).toEqual([supper]);
+    const kitchen = smallKitchen();
+    expect(await page.saveKitchen(kitchen)).toMatchObject({ ok: true });
+    expect(host.saved).toEqual([supper, kitchen]);
   });
 
   test('follows two jobs at once, each with its own progress and result', () => {

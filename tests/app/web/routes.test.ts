@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { HelpResult, PlanProgress, PlanResult } from '../../../app/api.ts';
 import { createJobs } from '../../../app/web/jobs.ts';
+import { smallKitchen } from '../../support/documents.ts';
 import { session, supper } from '../../support/supper.ts';
 import { OWN, client, eventsOf } from './client.ts';
 import { standInHost } from '../../support/stand-in-host.ts';
@@ -42,6 +43,13 @@ describe('documents over the web', () => {
     const { send, host } = await paired();
     expect((await send('/api/plans', supper)).status).toBe(200);
     expect(host.saved).toEqual([supper]);
+  });
+
+  test('a kitchen is handed to the host to be saved', async () => {
+    const { send, host } = await paired();
+    const kitchen = smallKitchen();
+    expect((await send('/api/kitchens', kitchen)).status).toBe(200);
+    expect(host.saved).toEqual([kitchen]);
   });
 
   test('a plan that is broken JSON is handed on as nothing, and refused', async () => {
