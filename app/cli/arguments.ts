@@ -15,6 +15,7 @@ export const VERBS = [
   'compare',
   'model',
   'chart',
+  'labels',
   'schema',
 ] as const;
 export type Verb = (typeof VERBS)[number];
@@ -65,6 +66,7 @@ const TAKES: Readonly<Record<Verb, readonly string[]>> = {
   compare: ['kitchen', 'crew', 'intent', 'effort', 'seed', 'json', 'data'],
   model: ['kitchen', 'crew', 'intent', 'out', 'data'],
   chart: ['out', 'dark', 'why', 'data'],
+  labels: ['json', 'data'],
   schema: ['out'],
 };
 const SUBJECT: Readonly<Record<Verb, string>> = {
@@ -77,6 +79,7 @@ const SUBJECT: Readonly<Record<Verb, string>> = {
   compare: 'SESSION',
   model: 'SESSION',
   chart: 'PLAN',
+  labels: 'PLAN',
   schema: 'KIND',
 };
 

@@ -7,6 +7,7 @@ import { chartVerb } from './verbs/chart.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
 import { improveVerb } from './verbs/improve.ts';
+import { labelsVerb } from './verbs/labels.ts';
 import { modelVerb } from './verbs/model.ts';
 import { planVerb } from './verbs/plan.ts';
 import { replanVerb } from './verbs/replan.ts';
@@ -61,6 +62,8 @@ export async function runCommand(
             return await modelVerb(subject, options, terminal);
           case 'chart':
             return await chartVerb(subject, options, terminal);
+          case 'labels':
+            return await labelsVerb(subject, options, terminal);
           case 'schema':
             return await schemaVerb(subject, options, terminal);
         }

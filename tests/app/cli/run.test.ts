@@ -306,3 +306,43 @@ test('help has an example of every verb', async () => {
 test('a wrong command ends with 2 and points to the help', async () => {
   expect(await afterheat()).toMatchObject({ code: 2, err: 'afterheat: no verb was given\nTry: afterheat --help' });
 });
+
+describe('labels', () => {
+  test('prints what each eater’s boxes hold, in the order of filling, with the caution', async () => {
+    const { code, out } = await afterheat('labels', 'supper.plan.json');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Written by hand: 4 boxes, in the order of filling\n\n1\. Eve, 2 boxes\n {3}greens, 250 g\n/);
+    expect(out).toMatch(/CONTAINS none of the fourteen allergens\n {3}kept free of gluten\n/);
+    expect(out).toMatch(/2\. For anybody, 2 boxes[^]*CONTAINS cereals containing gluten \(US list: wheat\)/);
+    expect(out).toMatch(/cooked 2026-03-08, use by 2026-03-11/);
+    expect(out).toMatch(/no guarantee for someone with a severe allergy/);
+  });
+
+  test('prints them as JSON, one a box', async () => {
+    const { code, out } = await afterheat('labels', 'supper.plan.json', '--json');
+    const { labels } = JSON.parse(out) as { labels: readonly { eater: { id: string } | null; useBy: string }[] };
+    expect(code).toBe(0);
+    expect(labels.map(({ eater }) => eater?.id ?? null)).toEqual(['eve', 'eve', null, null]);
+  });
+
+  test('says of a box that may have met what its eater avoids that it is not for them, and fails', async () => {
+    const plan = structuredClone(supper);
+    plan.steps.splice(
+      plan.steps.findIndex(({ id }) => id === 'wash/ada.1'),
+      1,
+    );
+    await writeFile(join(folder, 'unwashed.plan.json'), documentText(plan));
+    const { code, out } = await afterheat('labels', 'unwashed.plan.json');
+    expect(code).toBe(1);
+    expect(out).toMatch(
+      /MAY HAVE MET cereals containing gluten \(US list: wheat\)\n {3}NOT FOR Eve, who avoids gluten/,
+    );
+  });
+
+  test('says so where the session fills no boxes', async () => {
+    const plan = structuredClone(supper);
+    delete plan.session.packing;
+    await writeFile(join(folder, 'bare.plan.json'), documentText(plan));
+    expect(await afterheat('labels', 'bare.plan.json')).toMatchObject({ code: 0 });
+  });
+});

@@ -1,0 +1,87 @@
+/** What is in each eater's boxes by a plan, and what that may have met on the way there. */
+import { readPlan } from '../checker/reading.ts';
+import { soilCourse, type Meeting } from '../checker/soil-course.ts';
+import { allergensOf, avoidedBy } from '../food/soil.ts';
+import type { Component } from '../kitchen/component.ts';
+import type { Plan } from '../kitchen/plan.ts';
+import { BOXES, packedDishes, readyStep } from '../kitchen/session-components.ts';
+import type { AllergenMark } from '../kitchen/values.ts';
+import { fillingOrder } from './filling-order.ts';
+
+/** One portion of a dish, or what there is of it for a box where it makes fewer portions than boxes. */
+export interface Share {
+  readonly component: Component;
+  /** Weight as it goes into the box, g; null: the recipe does not say. */
+  readonly massG: number | null;
+  /** Minute at which the last of it is ready, from the session's start. */
+  readonly readyMinute: number;
+}
+
+export interface BoxContents {
+  /** null: boxes for whom it may concern. */
+  readonly eater: { readonly id: string; readonly name: string } | null;
+  /** How many boxes are alike. */
+  readonly boxes: number;
+  readonly shares: readonly Share[];
+  readonly avoids: ReadonlySet<AllergenMark>;
+  /** Allergens of the ingredients. */
+  readonly contains: ReadonlySet<AllergenMark>;
+  /** Allergens of other food that may have reached it: on shared things and hands since they were last washed, in shared water, by drips, or as the boxes were filled. */
+  readonly mayHaveMet: ReadonlySet<AllergenMark>;
+  /** Hands and spoon are washed before these boxes are filled. */
+  readonly washBefore: boolean;
+}
+
+/**
+ * The boxes of a plan in the order in which they are filled, those of eaters who avoid something first; empty without packing.
+ *
+ * @param plan a valid plan; of one that breaks rule 8 the contents tell what would have been met
+ */
+export function boxContents(plan: Plan): readonly BoxContents[] {
+  const { session, components } = plan;
+  if (session.packing === undefined || session.packing.boxes === 0) return [];
+  const packed = packedDishes(session).flatMap((id) => components.find((component) => component.id === id) ?? []);
+  const course = soilCourse(readPlan(plan));
+  const eaters = (session.eaters ?? []).filter(({ boxes }) => boxes > 0);
+  const named = eaters.reduce((sum, { boxes }) => sum + boxes, 0);
+  const groups = [
+    ...eaters.map((eater) => ({
+      eater: { id: eater.id, name: eater.name },
+      boxes: eater.boxes,
+      avoids: avoidedBy(eater),
+      dishes: packed.filter(({ id }) => eater.eats === undefined || eater.eats.includes(id)),
+    })),
+    ...(session.packing.boxes > named
+      ? [{ eater: null, boxes: session.packing.boxes - named, avoids: new Set<AllergenMark>(), dishes: packed }]
+      : []),
+  ].map((group) => ({ ...group, contains: new Set(group.dishes.flatMap((dish) => [...allergensOf(dish)])) }));
+  const marks = (food: string): readonly AllergenMark[] => (course.get(food) ?? []).map(({ mark }: Meeting) => mark);
+  return fillingOrder(groups).map(({ boxes: group, washBefore, met }) => {
+    const mayHaveMet = [...group.dishes.flatMap(({ id }) => marks(id)), ...marks(BOXES), ...met];
+    return {
+      eater: group.eater,
+      boxes: group.boxes,
+      avoids: group.avoids,
+      contains: group.contains,
+      mayHaveMet: new Set(mayHaveMet.filter((mark) => !group.contains.has(mark))),
+      washBefore,
+      shares: group.dishes.map((component) => share(plan, component, groups)),
+    };
+  });
+}
+
+function share(
+  plan: Plan,
+  component: Component,
+  groups: readonly { readonly boxes: number; readonly dishes: readonly Component[] }[],
+): Share {
+  const { portions = 1 } = plan.session.dishes.find((dish) => dish.component === component.id) ?? {};
+  const boxes = groups.filter(({ dishes }) => dishes.includes(component)).reduce((sum, group) => sum + group.boxes, 0);
+  const { massG, portions: makes } = component.makes;
+  const ready = plan.steps.filter((step) => step.component === component.id && step.step === readyStep(component));
+  return {
+    component,
+    massG: massG > 0 ? Math.round((massG / makes) * Math.min(1, portions / boxes)) : null,
+    readyMinute: Math.max(0, ...ready.map(({ end }) => end)),
+  };
+}
