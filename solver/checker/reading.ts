@@ -22,7 +22,9 @@ import {
   type PlannedSegment,
   type PlannedStep,
 } from '../kitchen/plan.ts';
+import type { SafetyRules } from '../kitchen/safety-rules.ts';
 import type { Need } from '../kitchen/step.ts';
+import { STRICTEST_BUILT_IN } from '../safety/rules-in-force.ts';
 import { clockOf, type Clock, type WallOffset } from './clock.ts';
 import { meetNeeds, type Whole } from './meet-needs.ts';
 
@@ -78,6 +80,8 @@ export interface HoldReading {
 export interface Reading {
   readonly plan: Plan;
   readonly clock: Clock;
+  /** The safety rules that the plan carries; older plans are held to the strictest of the built-in ones. */
+  readonly rules: SafetyRules;
   readonly faults: readonly InputFault[];
   readonly dishes: readonly Dish[];
   /** Portions of each batch that the plan shows, by component. */
@@ -212,6 +216,7 @@ export function readPlan(plan: Plan, wallOffset?: WallOffset): Reading {
   return {
     plan,
     clock: clockOf(plan, wallOffset),
+    rules: plan.rules ?? STRICTEST_BUILT_IN,
     faults,
     dishes,
     splits,

@@ -2,7 +2,9 @@
 import type { Kitchen } from '../kitchen/kitchen.ts';
 import type { PlannedStep } from '../kitchen/plan.ts';
 import { livedMinutes } from '../kitchen/lived.ts';
+import type { SafetyRules } from '../kitchen/safety-rules.ts';
 import { minutesUp } from '../kitchen/scaling.ts';
+import { handWash } from '../safety/limits.ts';
 import type { Reading } from './reading.ts';
 import type { Violation } from './violation.ts';
 
@@ -12,7 +14,12 @@ export interface Wash {
 }
 
 /** Minutes to wash a thing or a person's hands; null: neither is there. */
-function washMinutes(kitchen: Kitchen, people: readonly { readonly id: string }[], id: string): number | null {
+function washMinutes(
+  kitchen: Kitchen,
+  rules: SafetyRules,
+  people: readonly { readonly id: string }[],
+  id: string,
+): number | null {
   const has = (things: readonly { readonly id: string }[]): boolean => things.some((thing) => thing.id === id);
   const { washing } = kitchen;
   const minutes = has(kitchen.boards)
@@ -26,7 +33,7 @@ function washMinutes(kitchen: Kitchen, people: readonly { readonly id: string }[
           : has(kitchen.tools)
             ? washing.tool
             : has(people)
-              ? washing.hands
+              ? Math.max(washing.hands, (handWash(rules)?.value ?? 0) / 60)
               : null;
   return minutes === null ? null : Math.max(1, minutesUp(minutes));
 }
@@ -35,7 +42,7 @@ function washMinutes(kitchen: Kitchen, people: readonly { readonly id: string }[
 function fault(reading: Reading, wash: PlannedStep): string | null {
   const { kitchen, session } = reading.plan;
   const { component: id, segments, start, end, places } = wash;
-  const minutes = livedMinutes(reading.plan.lived, wash.id) ?? washMinutes(kitchen, session.people, id);
+  const minutes = livedMinutes(reading.plan.lived, wash.id) ?? washMinutes(kitchen, reading.rules, session.people, id);
   if (minutes === null) return 'is of something that the kitchen does not have';
   const [segment, ...others] = segments;
   if (segment?.hands !== 'on' || others.length > 0 || segment.start !== start || segment.end !== end)

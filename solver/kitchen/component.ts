@@ -47,6 +47,8 @@ export const Ingredient = v.strictObject({
   /** Which cereals its gluten is of; absent: it may be any. */
   cereals: v.optional(v.pipe(v.array(GlutenCereal), v.nonEmpty('at least one cereal'))),
   raw: v.optional(RawKind),
+  /** A toxin that soaking and boiling destroy (as of raw kidney beans), and the steps that do so: soak or step of the day before, drain, boil. */
+  toxin: v.optional(v.strictObject({ kind: Id, soak: v.optional(Id), drain: v.optional(Id), boil: v.optional(Id) })),
   /** Key of the program's own table of foods, such as `lentils-dry`: the food in the state in which it is weighed here. */
   food: v.optional(Id),
   /** The amount is of the food as bought, with what is cut off; absent: of what is eaten. */
@@ -109,5 +111,7 @@ export const Component = v.strictObject({
   /** Leaves the heat at the end of `from`; must be in the fridge `within` that long, by this component's own step that puts it away or with the boxes. */
   fridge: v.optional(v.strictObject({ from: Id, within: Duration })),
   keeps: v.strictObject({ fridge: Duration, freezer: v.optional(Duration) }),
+  /** Class of food that the safety rules tell the life of, such as `cooked-rice`; absent: cooked leftovers. */
+  storage: v.optional(Id),
 });
 export type Component = v.InferOutput<typeof Component>;

@@ -6,6 +6,7 @@ import * as v from 'valibot';
 import { ChainLink } from './chain.ts';
 import { Component } from './component.ts';
 import { Kitchen, OvenFunction } from './kitchen.ts';
+import { SafetyRules } from './safety-rules.ts';
 import { Intent, Session } from './session.ts';
 import { Celsius, Id, Millilitres, Name, ZonedStart, numberBetween, wholeBetween } from './values.ts';
 
@@ -194,6 +195,8 @@ export const Plan = v.strictObject({
   components: v.array(Component),
   /** Ids of the people who cook in this plan. */
   crew: v.array(Id),
+  /** The safety rules that it was made under; absent in older plans: the strictest of the built-in ones hold. */
+  rules: v.optional(SafetyRules),
   intent: Intent,
   made: v.strictObject({
     seed: wholeBetween(0, 4_294_967_295, '(seed)'),

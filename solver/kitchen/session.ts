@@ -1,5 +1,6 @@
 /** The session document: components with amounts, who cooks, when, in which kitchen, for which boxes. */
 import * as v from 'valibot';
+import { Cools } from './cools.ts';
 import { Work } from './step.ts';
 import {
   Avoidable,
@@ -87,7 +88,10 @@ export const Session = v.strictObject({
       boxes: Count,
       work: Work,
       /** Work is per portion: one portion is one box. */
-      cooling: v.optional(v.strictObject({ shortest: Duration, longest: Duration, places: Places })),
+      /** `cools` says how the food in a box cools; the minutes that it takes are added to shortest and longest. */
+      cooling: v.optional(
+        v.strictObject({ shortest: Duration, longest: Duration, places: Places, cools: v.optional(Cools) }),
+      ),
       putAway: v.optional(Work),
       /** Dishes that do not go into the boxes. */
       without: v.optional(v.array(Id)),
@@ -122,6 +126,8 @@ export const Session = v.strictObject({
   /** A last tidy-up by hand at the sink, after all other work that is not putting away. */
   clearing: v.optional(v.strictObject({ work: Work })),
   intent: v.optional(Intent),
+  /** Id of the safety rules that hold; absent, or `strictest`: the strictest of the built-in ones. */
+  authority: v.optional(Id),
   /** How sure lengths are, by kind of work; absent or in part: the usual. */
   spreads: v.optional(
     v.strictObject({

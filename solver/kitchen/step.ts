@@ -1,9 +1,11 @@
 /** Steps of a component: attention minute by minute, equipment, order. */
 import * as v from 'valibot';
+import { Cools } from './cools.ts';
 import { OvenFunction } from './kitchen.ts';
 import {
   Celsius,
   Duration,
+  Grams,
   Id,
   Millilitres,
   Name,
@@ -57,12 +59,14 @@ export const OnSegment = v.strictObject({
 export const OffSegment = v.strictObject({
   hands: v.literal('off'),
   name: v.optional(Name),
-  /** Default: none, where `boilMl` is given. */
+  /** Default: none, where `boilMl` or `cools` is given. */
   shortest: v.optional(Duration),
   /** Default: equal to the shortest. */
   longest: v.optional(Duration),
   /** Cold water brought to the boil here; its minutes on the chosen burner or kettle are added to shortest and longest. Grows with the amount. */
   boilMl: v.optional(Millilitres),
+  /** Food that cools here; the minutes that it takes are added to shortest and longest. */
+  cools: v.optional(Cools),
   checks: v.optional(v.array(Check)),
 });
 export const Segment = v.variant('hands', [OnSegment, OffSegment]);
@@ -89,6 +93,11 @@ export const Need = v.variant('use', [
     afterheat: v.optional(v.boolean()),
     /** Drips or splashes on what stands below. */
     drips: v.optional(v.boolean()),
+    /**
+     * Cold food for which the oven must make up: the minutes of that are added to the first hands-off segment in it. Food grows
+     * with the amount (absent: all of the component), the metal under it does not.
+     */
+    load: v.optional(v.strictObject({ massG: v.optional(Grams), fromC: Celsius, trayG: v.optional(Grams) })),
   }),
   /** A burner under the pan that this step, or a hold around it, has. */
   v.strictObject({ use: v.literal('burner'), ...during, heat: v.picklist(['full', 'simmer'], 'full or simmer') }),
@@ -159,7 +168,13 @@ export const Step = v.strictObject({
   readyToEat: v.optional(v.boolean()),
   /** Cooks raw food through: its kind, the core temperature to be read, °C, and the hold there, s. */
   cooksThrough: v.optional(
-    v.strictObject({ raw: RawKind, coreC: Celsius, holdSeconds: numberBetween(0, 36_000, 's') }),
+    v.strictObject({
+      raw: RawKind,
+      /** Of meat: one uncut muscle, or minced; absent: taken for minced, of which more is asked. */
+      cut: v.optional(v.picklist(['whole', 'minced'], 'whole or minced')),
+      coreC: Celsius,
+      holdSeconds: numberBetween(0, 36_000, 's'),
+    }),
   ),
   /** Kept hot at or above this, for at most this long in all. */
   hotHold: v.optional(v.strictObject({ leastC: Celsius, longest: Duration })),

@@ -5,6 +5,7 @@ import type { Dish, HoldInstance, Part, StepInstance } from '../kitchen/expand.t
 import type { Component } from '../kitchen/component.ts';
 import type { InputFault } from '../kitchen/fault.ts';
 import type { PlannedPlace } from '../kitchen/plan.ts';
+import type { SafetyRules } from '../kitchen/safety-rules.ts';
 import type { Intent, Person, Pool, Session } from '../kitchen/session.ts';
 import type { Need } from '../kitchen/step.ts';
 import type { ProblemBuilder } from './problem-builder.ts';
@@ -137,6 +138,8 @@ export interface Translation {
   readonly kitchen: Kitchen;
   readonly components: readonly Component[];
   readonly crew: readonly Person[];
+  /** The safety rules in force. */
+  readonly rules: SafetyRules;
   readonly intent: Intent;
   /** Minutes from the session's start to a clock time some days before (negative) or after it. */
   readonly wallOffset: (days: number, clock: string) => number;

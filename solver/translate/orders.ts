@@ -5,9 +5,19 @@ import { minutesDown, minutesUp } from '../kitchen/scaling.ts';
 import { packedDishes, readyStep } from '../kitchen/session-components.ts';
 import { durationMinutes } from '../kitchen/values.ts';
 import type { Operation, StepLegend, Translation } from './legend.ts';
+import { offTheHeat } from './safety.ts';
 import { resourcesOfThing } from './places.ts';
 import { picks } from './problem-builder.ts';
-import { aheadName, byTableName, fridgeName, hotHoldName, orderName, pinName, tableName } from './requirement-names.ts';
+import {
+  aheadName,
+  byTableName,
+  fridgeName,
+  fridgeRuleName,
+  hotHoldName,
+  orderName,
+  pinName,
+  tableName,
+} from './requirement-names.ts';
 
 /** The legends of a step of a component, of every batch and split. */
 export const legendsOf = (t: Translation, component: string, step: string): readonly StepLegend[] =>
@@ -61,18 +71,22 @@ export function addAhead(t: Translation): void {
   }
 }
 
-/** Food off the heat is in the fridge in time, by the component's own step that puts it away or with the boxes. */
+/** Food off the heat is in the fridge in time, by the component's own step that puts it away or with the boxes: as it says itself, and as the rules ask. */
 export function addFridge(t: Translation): void {
   const boxed = new Set(packedDishes(t.session));
   for (const component of new Set(t.steps.map((step) => step.instance.component))) {
-    if (component.fridge === undefined) continue;
-    const most = minutesDown(durationMinutes(component.fridge.within));
     const own = t.steps.filter((step) => step.instance.component === component && step.instance.step.putsAway === true);
     const away = own.length > 0 ? own : boxed.has(component.id) ? legendsOf(t, BOXES, 'put-away') : [];
-    for (const from of legendsOf(t, component.id, component.fridge.from)) {
-      for (const to of away)
-        if (related(from, to)) t.builder.atMost(from.end, to.end, most, [], fridgeName(component, most));
+    if (component.fridge !== undefined) {
+      const most = minutesDown(durationMinutes(component.fridge.within));
+      for (const from of legendsOf(t, component.id, component.fridge.from))
+        for (const to of away)
+          if (related(from, to)) t.builder.atMost(from.end, to.end, most, [], fridgeName(component, most));
     }
+    for (const off of offTheHeat(t, component))
+      for (const to of away)
+        if (related(off.step, to))
+          t.builder.atMost(off.at, to.end, off.most, off.when, fridgeRuleName(component, off.most));
   }
 }
 

@@ -12,6 +12,12 @@ export const aheadName = (ahead: Named): string => `${ahead.name} the day before
 export const fridgeName = (component: Named, minutes: number): string =>
   `${component.name} is in the fridge within ${minutes} min`;
 
+/** Asked by the safety rules, whatever the component says. */
+export const fridgeRuleName = (component: Named, minutes: number): string =>
+  `${component.name} is in the fridge within ${minutes} min of the heat, as the safety rules ask`;
+
+export const restName = (step: Named): string => `${step.name} is followed by a rest, as the safety rules ask`;
+
 export const tableName = (component: Named): string => `${component.name} is on the table in time`;
 
 export const byTableName = (step: Named, component: Named): string =>

@@ -3,10 +3,12 @@ import type { Component } from '../kitchen/component.ts';
 import { dishesOf, expandDish, expandHolds, type StepInstance } from '../kitchen/expand.ts';
 import type { InputFault } from '../kitchen/fault.ts';
 import type { Kitchen } from '../kitchen/kitchen.ts';
+import type { SafetyRules } from '../kitchen/safety-rules.ts';
 import type { Intent, Session } from '../kitchen/session.ts';
 import { minutesDown } from '../kitchen/scaling.ts';
 import { durationMinutes } from '../kitchen/values.ts';
 import { methodFaults } from '../safety/method-faults.ts';
+import { rulesInForce } from '../safety/rules-in-force.ts';
 import { bindBoiling } from './boiling.ts';
 import { declareHands } from './hands.ts';
 import { addHold, fitPansToBurners } from './holds.ts';
@@ -18,7 +20,9 @@ import { declarePlaces } from './places.ts';
 import { addPools, declarePools } from './pools.ts';
 import { declarePower } from './power.ts';
 import { ProblemBuilder } from './problem-builder.ts';
+import { addRests, roastedAsAsked } from './safety.ts';
 import { addStep } from './steps.ts';
+import { bindRecovery } from './recovery.ts';
 import { addTiers } from './tiers.ts';
 import { addWashes } from './washes.ts';
 
@@ -31,6 +35,8 @@ export interface SessionInput {
   readonly crew?: string;
   /** Absent: the session's own, else soonest. */
   readonly intent?: Intent;
+  /** The safety rules in force; absent: the built-in ones that the session names, else the strictest of them. */
+  readonly rules?: SafetyRules;
   /** Minutes from the session's start to a clock time some days away; absent: days of 24 hours, no change of clocks between. */
   readonly wallOffset?: (days: number, clock: string) => number;
   /** What would be otherwise in a step of a batch, such as a shorter length; absent: nothing. */
@@ -58,10 +64,14 @@ export function plainWallOffset(session: Session): (days: number, clock: string)
  */
 export function sessionToProblem(input: SessionInput): ProblemAnswer {
   const { session, kitchen, components } = input;
+  const inForce = input.rules === undefined ? rulesInForce(session.authority, [], `session ${session.id}`) : null;
+  if (inForce?.ok === false) return inForce;
+  const rules = input.rules ?? inForce!.rules;
   const { dishes: written, faults } = dishesOf(session, components);
   const dishes = written.map((dish) => {
     const split = input.splits?.get(dish.component.id);
-    return split === undefined ? dish : { ...dish, splits: [split] };
+    const heeded = { ...dish, component: roastedAsAsked(dish.component, rules) };
+    return split === undefined ? heeded : { ...heeded, splits: [split] };
   });
   const crewFault = unknownCrew(input);
   const all = [
@@ -69,7 +79,9 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
     ...crewFault,
     ...methodFaults(
       session,
-      dishes.map((dish) => dish.component),
+      written.map((dish) => dish.component),
+      rules,
+      kitchen.roomC,
     ),
   ];
   if (all.length > 0) return { ok: false, faults: all };
@@ -81,6 +93,7 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
     kitchen,
     components,
     crew: crew === undefined ? session.people : session.people.filter((person) => crew.people.includes(person.id)),
+    rules,
     intent: input.intent ?? session.intent ?? 'soonest',
     wallOffset: input.wallOffset ?? plainWallOffset(session),
     builder: new ProblemBuilder(session.id, minutesDown(durationMinutes(session.longest))),
@@ -123,11 +136,13 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
   if (input.openThings !== true) giveEachItsOwn(t);
   fitPansToBurners(t);
   bindBoiling(t);
+  bindRecovery(t);
   addOvens(t);
   addPools(t);
   addOrders(t);
   addAhead(t);
   addFridge(t);
+  addRests(t);
   addTable(t);
   addHotHolds(t);
   addPins(t);

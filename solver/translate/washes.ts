@@ -6,6 +6,7 @@ import { handsMode, handsResource } from './hands.ts';
 import type { Translation } from './legend.ts';
 import { SOILED } from './places.ts';
 import { picks, end, start } from './problem-builder.ts';
+import { handWashMinutes } from './safety.ts';
 
 /** Most washes of one thing in a session. Vessels are washed once between two dishes; boards, tools and hands more often. */
 const MOST_WASHES = { hands: 3, board: 3, tool: 2, pan: 2, tray: 1, bowl: 1 } as const;
@@ -22,7 +23,8 @@ export function addWashes(t: Translation): void {
       .usesOf(resource)
       .filter(({ use }) => use.leaves?.some((mark) => clashing.has(mark)) === true);
     const dirty = new Set(soiling.map(({ task }) => task)).size;
-    const minutes = Math.max(1, minutesUp(t.kitchen.washing[kind as keyof Kitchen['washing']]));
+    const takes = hands ? handWashMinutes(t) : t.kitchen.washing[kind as keyof Kitchen['washing']];
+    const minutes = Math.max(1, minutesUp(takes));
     addWashesOf(t, resource, kind, id, Math.min(MOST_WASHES[kind as keyof typeof MOST_WASHES], dirty), minutes);
   }
 }

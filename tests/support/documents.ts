@@ -129,7 +129,7 @@ export function component(id: string, steps: readonly Step[], more: Partial<Comp
     ingredients: [{ id: 'stuff', name: 'stuff', massG: 1000, allergens: [] }],
     steps: [...steps],
     packed: 'cooled',
-    keeps: { fridge: 'P3D' },
+    keeps: { fridge: 'P2D' },
     ...more,
   };
 }

@@ -58,7 +58,7 @@ const component = (
   name: `Dish ${making.id}`,
   makes: { portions: 4, massG: 1200 },
   packed: making.chance.pick(['hot', 'cooled']),
-  keeps: { fridge: 'P3D' },
+  keeps: { fridge: 'P2D' },
   ...parts,
 });
 
@@ -117,7 +117,7 @@ function roast(making: Making): Component {
       ...(chance.chance(0.3) ? { alternatives: [{ name: 'roast otherwise', ...method() }] } : {}),
       after: [{ step: 'cut', ...(chance.chance(0.2) ? { longest: 'PT60M' } : {}) }],
       cooked: true,
-      ...(raw === undefined ? {} : { cooksThrough: { raw, coreC: 74, holdSeconds: 0 } }),
+      ...(raw === undefined ? {} : { cooksThrough: { raw, coreC: 75, holdSeconds: 30 } }),
     },
   ];
   if (chance.chance(0.5))

@@ -121,7 +121,7 @@ const dish = (id: string, steps: Step[], extra: Partial<Component> = {}): Compon
   ingredients: [{ id: 'main', name: id, allergens: [] }],
   steps,
   packed: 'cooled',
-  keeps: { fridge: 'P3D' },
+  keeps: { fridge: 'P2D' },
   ...extra,
 });
 const gluten: Component['ingredients'] = [{ id: 'main', name: 'wheat', allergens: ['gluten'] }];
@@ -160,7 +160,7 @@ const chicken = dish(
       ],
       after: [{ step: 'cut', longest: 'PT10M' }],
       cooked: true,
-      cooksThrough: { raw: 'poultry', coreC: 74, holdSeconds: 0 },
+      cooksThrough: { raw: 'poultry', coreC: 75, holdSeconds: 30 },
     },
     {
       id: 'rest',

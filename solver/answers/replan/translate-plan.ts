@@ -6,6 +6,7 @@ import { asLived } from '../../kitchen/lived.ts';
 import type { Lived, Plan } from '../../kitchen/plan.ts';
 import type { Translated } from '../../translate/legend.ts';
 import { planToSolution, splitsShown } from '../../translate/plan-to-solution.ts';
+import { STRICTEST_BUILT_IN } from '../../safety/rules-in-force.ts';
 import { sessionToProblem } from '../../translate/session-to-problem.ts';
 import { verifySolution } from '../../engine/verify-solution.ts';
 
@@ -33,6 +34,7 @@ export function translatePlan(
     kitchen: plan.kitchen,
     components: plan.components,
     crew: crew.id,
+    rules: plan.rules ?? STRICTEST_BUILT_IN,
     intent: plan.intent,
     splits: splitsShown(plan),
     openThings: true,

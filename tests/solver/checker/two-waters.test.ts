@@ -29,7 +29,7 @@ const boiled = (id: string, allergen: 'gluten' | 'nuts'): Component => ({
     },
   ],
   packed: 'cooled',
-  keeps: { fridge: 'P3D' },
+  keeps: { fridge: 'P2D' },
 });
 
 const components = [boiled('pasta', 'gluten'), boiled('chestnuts', 'nuts')];

@@ -223,7 +223,7 @@ describe('safety', () => {
   test('a step that cooks poultry through without a probe reading is refused with the reason', () => {
     const chicken = component('chicken', [
       step('roast', [on(1), off(35), on(1)], [inOven(200)], {
-        cooksThrough: { raw: 'poultry', coreC: 74, holdSeconds: 0 },
+        cooksThrough: { raw: 'poultry', coreC: 75, holdSeconds: 30 },
       }),
     ]);
     expect(planResult({ components: [chicken] })).toMatchObject({

@@ -89,7 +89,7 @@ export const heatAndWater: readonly BrokenPlan[] = [
     rule: 6,
     change: (plan) => {
       const crisp = recipeStep(plan, 'croutons/crisp');
-      crisp.cooksThrough = { raw: 'fish', coreC: 63, holdSeconds: 0 };
+      crisp.cooksThrough = { raw: 'fish', coreC: 70, holdSeconds: 120 };
       const [, , out] = crisp.segments;
       if (out?.hands === 'on') out.probe = true;
       stepOf(plan, 'croutons/crisp').segments[2]!.probe = true;

@@ -1,5 +1,31 @@
 /** Plans broken against rules 8 (soil), 9 (safety) and 10 (pins, table, earlier days). */
+import type { SafetyRule, SafetyRules } from '../../../../solver/kitchen/safety-rules.ts';
+import { STRICTEST_BUILT_IN } from '../../../../solver/safety/rules-in-force.ts';
 import { componentOf, drop, recipeStep, shift, stepOf, type BrokenPlan } from '../../../support/break-plan.ts';
+
+/** The strictest rules with another time from the heat to the fridge. */
+const within =
+  (mostMinutes: number) =>
+  (rule: SafetyRule): SafetyRule =>
+    rule.kind === 'cooling' && rule.end.event === 'into-the-fridge' ? { ...rule, mostMinutes } : rule;
+
+/** The strictest rules with an invented toxin. */
+const withToxin = (soakMinutes: number, boilMinutes: number): SafetyRules => ({
+  ...STRICTEST_BUILT_IN,
+  rules: [
+    ...STRICTEST_BUILT_IN.rules,
+    {
+      kind: 'toxin',
+      id: 'toxin-beans',
+      toxin: 'beans',
+      name: 'toxin of beans',
+      soakMinutes,
+      boilMinutes,
+      source: { standing: 'invented', cite: 'invented for a test' },
+      edition: 'invented',
+    },
+  ],
+});
 
 export const soilAndSafety: readonly BrokenPlan[] = [
   {
@@ -124,6 +150,80 @@ export const soilAndSafety: readonly BrokenPlan[] = [
       for (const id of ['chicken/roast', 'squash/bake'])
         for (const need of recipeStep(plan, id).needs) if (need.use === 'oven') need.leastC = 150;
       plan.ovens[0]!.settings[0]!.celsius = 160;
+    },
+  },
+  {
+    name: 'a recipe takes poultry out at 65 °C with no hold',
+    rule: 9,
+    change: (plan) => {
+      recipeStep(plan, 'chicken/roast').cooksThrough = { raw: 'poultry', coreC: 65, holdSeconds: 0 };
+    },
+  },
+  {
+    name: 'whole meat is served before it has rested for 3 min',
+    rule: 9,
+    change: (plan) => {
+      componentOf(plan, 'squash').ingredients[0]!.raw = 'meat';
+      const bake = recipeStep(plan, 'squash/bake');
+      bake.cooksThrough = { raw: 'meat', cut: 'whole', coreC: 70, holdSeconds: 120 };
+      for (const segment of [bake.segments[2]!, stepOf(plan, 'squash/bake').segments[2]!]) segment.probe = true;
+      const serve = {
+        ...structuredClone(recipeStep(plan, 'rolls/flour')),
+        id: 'slice',
+        name: 'slice',
+        readyToEat: true,
+      };
+      componentOf(plan, 'squash').steps.push({ ...serve, after: [{ step: 'bake' }] });
+      plan.steps.push({
+        ...structuredClone(stepOf(plan, 'rolls/flour.1')),
+        id: 'squash/slice',
+        component: 'squash',
+        step: 'slice',
+        name: 'slice',
+        portions: 4,
+        start: 27,
+        end: 28,
+        segments: [{ hands: 'on', start: 27, end: 28, person: 'cy' }],
+      });
+      plan.session.people.push({ id: 'cy', name: 'Cy', can: [] });
+      plan.crew.push('cy');
+    },
+  },
+  {
+    name: 'millet soaked in hot water reaches the fridge after the time that the safety rules give',
+    rule: 9,
+    change: (plan) => {
+      plan.rules = { ...STRICTEST_BUILT_IN, rules: STRICTEST_BUILT_IN.rules.map(within(54)) };
+    },
+  },
+  {
+    name: 'food is kept hot at less than the safety rules ask',
+    rule: 9,
+    change: (plan) => {
+      recipeStep(plan, 'chicken/rest').hotHold = { leastC: 60, longest: 'PT30M' };
+    },
+  },
+  {
+    name: 'a recipe says that leftovers keep for three days',
+    rule: 9,
+    change: (plan) => {
+      componentOf(plan, 'greens').keeps.fridge = 'P3D';
+    },
+  },
+  {
+    name: 'beans with a toxin are not boiled for long enough',
+    rule: 9,
+    change: (plan) => {
+      componentOf(plan, 'pasta').ingredients[0]!.toxin = { kind: 'beans', boil: 'boil' };
+      plan.rules = withToxin(0, 15);
+    },
+  },
+  {
+    name: 'beans with a toxin are not soaked for long enough',
+    rule: 9,
+    change: (plan) => {
+      componentOf(plan, 'pasta').ingredients[0]!.toxin = { kind: 'beans', soak: 'boil', boil: 'boil' };
+      plan.rules = withToxin(300, 5);
     },
   },
   {

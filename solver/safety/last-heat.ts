@@ -1,0 +1,59 @@
+/** Which steps of a component heat its food, and which of them are the last: from their end on it cools. */
+import type { Component } from '../kitchen/component.ts';
+import type { Need, Step } from '../kitchen/step.ts';
+
+type Way = { readonly needs: readonly Need[] };
+
+/** Whether a need heats food to where nothing grows, at `holdingC` °C or hotter. */
+export function needHeats(need: Need, holdingC: number): boolean {
+  switch (need.use) {
+    case 'oven':
+      return need.leastC >= holdingC;
+    case 'burner':
+    case 'kettle':
+    case 'pool':
+      return true;
+    // A mixer is an appliance, too: it is not counted, so the time begins at the heat before it.
+    default:
+      return false;
+  }
+}
+
+/** Whether a way of doing a step heats the food. A pan that stays on its burner through other steps is those steps' own need. */
+export const wayHeats = (step: Step, way: Way, holdingC: number): boolean =>
+  way.needs.some((need) => needHeats(need, holdingC)) ||
+  (step.hotHold !== undefined && step.hotHold.leastC >= holdingC);
+
+const ways = (step: Step): readonly Way[] => [step, ...(step.alternatives ?? [])];
+
+/** Ids of the steps that come before a step in its own component's order. */
+export function stepsBefore(component: Component, id: string): ReadonlySet<string> {
+  const before = new Set<string>();
+  const visit = (from: string): void => {
+    for (const { step } of component.steps.find((each) => each.id === from)?.after ?? []) {
+      const own = step.startsWith(`${component.id}/`) ? step.slice(component.id.length + 1) : step;
+      if (own.includes('/') || before.has(own)) continue;
+      before.add(own);
+      visit(own);
+    }
+  };
+  visit(id);
+  return before;
+}
+
+/**
+ * The steps that may be the last heat of some part of the food: they heat it in some way, and no step after them surely heats it
+ * again. Parts that are cooked apart have each their own.
+ *
+ * @param holdingC temperature from which on food counts as hot, °C
+ */
+export function lastHeat(component: Component, holdingC: number): readonly Step[] {
+  const heating = component.steps.filter((step) => ways(step).some((way) => wayHeats(step, way, holdingC)));
+  const sure = heating.filter((step) => ways(step).every((way) => wayHeats(step, way, holdingC)));
+  const heatedAgain = new Set(sure.flatMap((step) => [...stepsBefore(component, step.id)]));
+  return heating.filter(({ id }) => !heatedAgain.has(id));
+}
+
+/** Steps after one in the component's order that make its food ready to eat. */
+export const servingSteps = (component: Component, id: string): readonly Step[] =>
+  component.steps.filter((step) => step.readyToEat === true && stepsBefore(component, step.id).has(id));
