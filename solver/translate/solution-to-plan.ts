@@ -411,6 +411,7 @@ export function solutionToPlan(translated: Translated, solution: Solution, frame
     kitchen: t.kitchen,
     components: t.components.filter((component) => used.has(component.id)),
     crew: t.crew.map((person) => person.id),
+    rules: t.rules,
     intent: t.intent,
     made: { seed: frame.seed, effort: frame.effort },
     status: frame.kind,

@@ -100,7 +100,7 @@ describe('meat', () => {
   });
   test('in one piece must be followed by a step in which it can rest', () => {
     expect(faultsOf(joint('whole', []), 'united-states')).toMatchObject([
-      { path: 'steps[0]', wanted: expect.stringMatching(/^a rest of 3 min/) },
+      { path: 'steps[0]', wanted: expect.stringMatching(/^a rest of 3 min/) as string },
     ]);
   });
 });
