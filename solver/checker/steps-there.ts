@@ -6,6 +6,7 @@ import type { PlannedSegment } from '../kitchen/plan.ts';
 import { minutesDown } from '../kitchen/scaling.ts';
 import { durationMinutes } from '../kitchen/values.ts';
 import { boilMinutes } from './boiling.ts';
+import { recoveryMinutes } from './recovery.ts';
 import { called, type PieceReading, type Reading, type StepReading } from './reading.ts';
 import type { Violation } from './violation.ts';
 
@@ -64,7 +65,8 @@ function checkSegments(piece: PieceReading, reading: Reading, tell: Tell): void 
       return;
     }
     const boil = boilMinutes(piece, index, part, reading);
-    const [shortest, longest] = [part.shortest + boil, part.longest + boil];
+    const recovery = recoveryMinutes(piece, index, part, reading);
+    const [shortest, longest] = [part.shortest + boil + recovery, part.longest + boil + recovery];
     if (minutes < shortest) tell(`${name} must go for at least ${shortest} min and is planned for ${minutes}.`, start);
     if (minutes > longest) tell(`${name} may go for at most ${longest} min and is planned for ${minutes}.`, start);
     checkChecks(piece, part, { start, end }, tell);

@@ -38,6 +38,8 @@ export interface OffPart {
   readonly shortest: number;
   readonly longest: number;
   readonly boilMl: number;
+  /** An oven makes up for a cold load here; its minutes come on top of both too. */
+  readonly recovers: boolean;
   readonly checks: readonly CheckPart[];
 }
 export type Part = OnPart | OffPart;
@@ -130,11 +132,12 @@ function part(segment: Segment, component: Component, portions: number): Part {
     shortest,
     longest: Math.max(shortest, longest),
     boilMl: segment.boilMl === undefined ? 0 : scaledMl(segment.boilMl, component, portions),
+    recovers: false,
     checks: (segment.checks ?? []).map((each) => check(each, component, portions)),
   };
 }
 
-/** A need with its volumes grown to the amount. */
+/** A need with its volumes and masses grown to the amount. */
 export function scaledNeed(need: Need, component: Component, portions: number): Need {
   switch (need.use) {
     case 'pan':
@@ -144,17 +147,50 @@ export function scaledNeed(need: Need, component: Component, portions: number): 
       return { ...need, ml: scaledMl(need.ml, component, portions) };
     case 'pool':
       return need.ml === undefined ? need : { ...need, ml: scaledMl(need.ml, component, portions) };
+    case 'oven': {
+      if (need.load === undefined) return need;
+      const massG = ((need.load.massG ?? component.makes.massG) * portions) / component.makes.portions;
+      return { ...need, load: { ...need.load, massG } };
+    }
     default:
       return need;
   }
 }
 
+/**
+ * The need whose cold load an oven makes up for in a part: the first that has one, in the first hands-off part that it covers and
+ * that waits for no boil.
+ *
+ * @returns null where there is none
+ */
+export function loadOfPart(way: Way, index: number): Extract<Need, { use: 'oven' }> | null {
+  for (const need of way.needs) {
+    if (need.use !== 'oven' || need.load === undefined || need.afterheat === true) continue;
+    const { from, to } = need.during ?? { from: 0, to: way.parts.length - 1 };
+    const first = way.parts.findIndex(
+      (part, at) => at >= from && at <= to && part.hands === 'off' && part.boilMl === 0,
+    );
+    if (first === index) return need;
+  }
+  return null;
+}
+
+/** A way with the parts marked in which an oven makes up for a load. */
+const withRecovery = (way: Way): Way => ({
+  ...way,
+  parts: way.parts.map((part, index) =>
+    part.hands === 'off' && loadOfPart(way, index) !== null ? { ...part, recovers: true } : part,
+  ),
+});
+
 function ways(component: Component, step: Step, portions: number): readonly Way[] {
-  return [{ name: step.name, segments: step.segments, needs: step.needs }, ...(step.alternatives ?? [])].map((way) => ({
-    name: way.name,
-    parts: way.segments.map((segment) => part(segment, component, portions)),
-    needs: way.needs.map((need) => scaledNeed(need, component, portions)),
-  }));
+  return [{ name: step.name, segments: step.segments, needs: step.needs }, ...(step.alternatives ?? [])]
+    .map((way) => ({
+      name: way.name,
+      parts: way.segments.map((segment) => part(segment, component, portions)),
+      needs: way.needs.map((need) => scaledNeed(need, component, portions)),
+    }))
+    .map(withRecovery);
 }
 
 function orders(component: Component, step: Step): readonly Order[] {

@@ -13,6 +13,7 @@ function offAsLived(part: OffPart, minutes: number): OffPart {
     shortest: minutes,
     longest,
     boilMl: 0,
+    recovers: false,
     // What was cut short has no looks that would come after its end.
     checks: part.checks.filter((check) => check.latest + check.minutes <= minutes),
   };
@@ -26,7 +27,7 @@ const partAsLived = (part: Part, minutes: number | null | undefined): Part =>
       : offAsLived(part, minutes);
 
 const LEFT_OUT: Omit<Way, 'name'> = {
-  parts: [{ hands: 'off', name: null, shortest: 0, longest: 0, boilMl: 0, checks: [] }],
+  parts: [{ hands: 'off', name: null, shortest: 0, longest: 0, boilMl: 0, recovers: false, checks: [] }],
   needs: [],
 };
 

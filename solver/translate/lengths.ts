@@ -1,5 +1,6 @@
 /** Shortest and longest lengths that a stretch of a step can have in this kitchen, whatever is chosen. */
-import type { Part, Way } from '../kitchen/expand.ts';
+import { recoveryOfNeed } from '../heat/oven-load.ts';
+import { loadOfPart, type Way } from '../kitchen/expand.ts';
 import { panFits, type Kitchen } from '../kitchen/kitchen.ts';
 import { boilMinutesInKettle, boilMinutesOnBurner } from '../water/boil.ts';
 
@@ -23,8 +24,25 @@ function boilLength(kitchen: Kitchen, ml: number): Length {
     : { shortest: Math.min(...minutes), longest: Math.max(...minutes) };
 }
 
-function partLength(kitchen: Kitchen, part: Part): Length {
+/** Minutes in which the quickest and the slowest oven that can serve a part make up for its cold load. */
+function recoveryLength(kitchen: Kitchen, way: Way, index: number): Length {
+  const need = loadOfPart(way, index);
+  if (need === null) return { shortest: 0, longest: 0 };
+  const minutes = kitchen.ovens
+    .map((oven) => recoveryOfNeed(oven, kitchen.roomC, need))
+    .filter((each) => Number.isFinite(each));
+  return minutes.length === 0
+    ? { shortest: 0, longest: 0 }
+    : { shortest: Math.min(...minutes), longest: Math.max(...minutes) };
+}
+
+function partLength(kitchen: Kitchen, way: Way, index: number): Length {
+  const part = way.parts[index]!;
   if (part.hands === 'on') return { shortest: part.minutes, longest: part.minutes };
+  if (part.recovers) {
+    const recovery = recoveryLength(kitchen, way, index);
+    return { shortest: part.shortest + recovery.shortest, longest: part.longest + recovery.longest };
+  }
   if (part.boilMl === 0) return part;
   const boil = boilLength(kitchen, part.boilMl);
   return { shortest: part.shortest + boil.shortest, longest: part.longest + boil.longest };
@@ -38,8 +56,8 @@ function partLength(kitchen: Kitchen, part: Part): Length {
 export function stretchLength(kitchen: Kitchen, ways: readonly Way[], from: number, to: number, most: number): Length {
   const each = ways.map((way) =>
     way.parts
+      .map((_, index) => partLength(kitchen, way, index))
       .slice(from, to + 1)
-      .map((part) => partLength(kitchen, part))
       .reduce((sum, part) => ({ shortest: sum.shortest + part.shortest, longest: sum.longest + part.longest })),
   );
   return {

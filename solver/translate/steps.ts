@@ -242,7 +242,7 @@ function addShape(
   return { ways, parts, operations, boundaries: sure };
 }
 
-/** Shortest and longest length of a hands-off part, way by way where they differ. Parts that wait for a boil are bound in `boiling.ts`. */
+/** Shortest and longest length of a hands-off part, way by way where they differ. Parts that wait for a boil are bound in `boiling.ts`, those of a cold load in `recovery.ts`. */
 function addOffLengths(
   frame: Frame,
   ways: readonly number[],
@@ -254,7 +254,7 @@ function addOffLengths(
   const byLength = new Map<string, { part: OffPart; ways: number[] }>();
   for (const way of ways) {
     const part = frame.instance.ways[way]!.parts[index] as OffPart;
-    if (part.boilMl > 0) continue;
+    if (part.boilMl > 0 || part.recovers) continue;
     const key = `${part.shortest} ${part.longest}`;
     const entry = byLength.get(key);
     if (entry === undefined) byLength.set(key, { part, ways: [way] });
