@@ -125,13 +125,16 @@ function lengths(component: Component, step: Step, index: number): readonly Part
   if (longest.length === 0) return [];
   const minutes = longest.map((segment) => durationMinutes(segment.longest ?? segment.shortest ?? 'PT0M'));
   const boils = longest.some((segment) => segment.boilMl !== undefined);
+  const cools = longest.some((segment) => segment.cools !== undefined);
   const most = Math.max(...minutes);
   return [
     {
       kind: 'limit',
       path: `steps[${index}].segments`,
       words: `${step.name} (${component.name}) goes on by itself for no more than ${
-        boils ? `its ${most === 0 ? '' : `${minutesInWords(most)} and the `}time to the boil` : minutesInWords(most)
+        boils || cools
+          ? `its ${most === 0 ? '' : `${minutesInWords(most)} and the `}time ${cools ? 'that it takes to cool' : 'to the boil'}`
+          : minutesInWords(most)
       }`,
       mend: `let ${step.name} go on for longer`,
       relaxInput: adjusted(component, step, unlimited),

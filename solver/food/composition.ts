@@ -61,6 +61,32 @@ export function compositionOf(component: Pick<Component, 'ingredients' | 'makes'
   };
 }
 
+/**
+ * What a portion of each of several components is made of together.
+ * @returns null where too little of its mass is known
+ */
+export function compositionOfPortions(components: readonly Pick<Component, 'ingredients' | 'makes'>[]): {
+  readonly composition: Composition;
+  readonly knownShare: number;
+} | null {
+  let sum = NOTHING;
+  let known = 0;
+  let all = 0;
+  for (const component of components) {
+    const grams = component.makes.massG / component.makes.portions;
+    const part = compositionOf(component);
+    all += grams;
+    if (part === null) continue;
+    sum = plus(sum, part.composition, grams);
+    known += grams;
+  }
+  if (known === 0 || known / all < LEAST_KNOWN_SHARE) return null;
+  return {
+    composition: Object.fromEntries(PARTS.map((part) => [part, sum[part] / known])) as unknown as Composition,
+    knownShare: known / all,
+  };
+}
+
 function partOf(ingredient: Ingredient): { readonly composition: Composition; readonly grams: number } | null {
   if (ingredient.group === 'water') return { composition: WATER, grams: ingredient.massG ?? ingredient.volumeMl ?? 0 };
   const weighed = weighIngredient(ingredient);

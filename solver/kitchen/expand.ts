@@ -2,10 +2,12 @@
  * A session written out: every step of every batch with its minutes worked out. These are facts of the documents, shared by
  * the translation and the checker; nothing here says when or where anything happens.
  */
+import { coolingMinutes } from '../food/cooling-minutes.ts';
+import { coolingTrouble, coolingTroubles } from '../food/cooling-troubles.ts';
 import type { Component, Hold } from './component.ts';
 import type { InputFault } from './fault.ts';
 import { minutesDown, minutesUp, scaledMl, splitsOf, workMinutes } from './scaling.ts';
-import { BOXES, CLEARING, clearingComponent, packingComponent } from './session-components.ts';
+import { BOXES, CLEARING, boxedComponents, clearingComponent, packingComponent } from './session-components.ts';
 import type { Session } from './session.ts';
 import type { Need, Segment, Step } from './step.ts';
 import { durationMinutes } from './values.ts';
@@ -34,7 +36,7 @@ export interface CheckPart {
 export interface OffPart {
   readonly hands: 'off';
   readonly name: string | null;
-  /** Minutes; the time to the boil of `boilMl` comes on top of both. */
+  /** Minutes, those that food takes to cool within; the time to the boil of `boilMl` comes on top of both. */
   readonly shortest: number;
   readonly longest: number;
   readonly boilMl: number;
@@ -124,8 +126,10 @@ function part(segment: Segment, component: Component, portions: number): Part {
       touchesFood: segment.handles !== 'things',
     };
   }
-  const shortest = minutesUp(segment.shortest === undefined ? 0 : durationMinutes(segment.shortest));
-  const longest = segment.longest === undefined ? shortest : minutesDown(durationMinutes(segment.longest));
+  const given = segment.shortest === undefined ? 0 : durationMinutes(segment.shortest);
+  const cooling = coolingMinutes(segment.cools, [component]);
+  const shortest = minutesUp(given) + cooling;
+  const longest = segment.longest === undefined ? shortest : minutesDown(durationMinutes(segment.longest)) + cooling;
   return {
     hands: 'off',
     name: segment.name ?? null,
@@ -304,9 +308,18 @@ export function dishesOf(
       });
       return;
     }
+    faults.push(...coolingTroubles(component).map((trouble) => ({ document: `component ${id}`, ...trouble })));
     dishes.push({ component, portions, splits, kind: 'step' });
   });
   const cooked = dishes.map((dish) => dish.component);
+  const boxCools = session.packing?.cooling?.cools;
+  if (boxCools !== undefined)
+    faults.push(
+      ...coolingTrouble(boxCools, boxedComponents(session, cooked), 'packing.cooling.cools').map((trouble) => ({
+        document,
+        ...trouble,
+      })),
+    );
   const boxes = packingComponent(session, cooked);
   if (boxes !== null)
     dishes.push({

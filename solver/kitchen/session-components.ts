@@ -1,7 +1,9 @@
 /** Work that the session asks for rather than a recipe: filling, cooling and putting away the boxes, and the last clearing. */
+import { coolingMinutes } from '../food/cooling-minutes.ts';
 import type { Component } from './component.ts';
 import type { Session } from './session.ts';
 import type { After, Step } from './step.ts';
+import { durationMinutes } from './values.ts';
 import type * as v from 'valibot';
 
 type Order = v.InferOutput<typeof After>;
@@ -58,6 +60,16 @@ function inBoxes(session: Session, components: readonly Component[]): Component[
     );
 }
 
+/** The components that go into the boxes, of those that there are. */
+export function boxedComponents(session: Session, components: readonly Component[]): readonly Component[] {
+  const ids = packedDishes(session);
+  return components.filter(({ id }) => ids.includes(id));
+}
+
+/** A duration with whole minutes on top. */
+const longer = (duration: string, minutes: number): string =>
+  minutes === 0 ? duration : `PT${Math.round(durationMinutes(duration) * 60) + minutes * 60}S`;
+
 /**
  * Packing as a component `boxes` with steps `pack`, `cool`, `put-away` (the last two where asked for); null without packing.
  */
@@ -80,10 +92,17 @@ export function packingComponent(session: Session, components: readonly Componen
     },
   ];
   if (packing.cooling !== undefined) {
+    const minutes = coolingMinutes(packing.cooling.cools, boxedComponents(session, components));
     steps.push({
       id: 'cool',
       name: 'cool the boxes',
-      segments: [{ hands: 'off', shortest: packing.cooling.shortest, longest: packing.cooling.longest }],
+      segments: [
+        {
+          hands: 'off',
+          shortest: longer(packing.cooling.shortest, minutes),
+          longest: longer(packing.cooling.longest, minutes),
+        },
+      ],
       needs: packing.cooling.places === 0 ? [] : [{ use: 'place', place: 'cooling', places: packing.cooling.places }],
       after: [{ step: 'pack', longest: 'PT0M' }],
       touches: [],

@@ -1,4 +1,5 @@
 /** Whether a component document fits together: its steps, orders, holds and amounts name what is there. */
+import { coolingTroubles } from '../../../solver/food/cooling-troubles.ts';
 import type { Component } from '../../../solver/kitchen/component.ts';
 import type { Segment, Step } from '../../../solver/kitchen/step.ts';
 import { pathText, valueText } from '../issue-faults.ts';
@@ -27,6 +28,7 @@ export function componentFindings(component: Component): readonly Finding[] {
     ...component.ingredients.flatMap((ingredient, index) => allergenFindings(ingredient, ['ingredients', index])),
     ...component.ingredients.flatMap((ingredient, index) => foodFindings(ingredient, ['ingredients', index])),
     ...component.steps.flatMap((step, index) => stepFindings(step, ['steps', index], steps, ingredients)),
+    ...coolingTroubles(component),
     ...(component.holds ?? []).flatMap((hold, index) => [
       ...unknownId(hold.from, steps, STEP, ['holds', index, 'from']),
       ...unknownId(hold.to, steps, STEP, ['holds', index, 'to']),

@@ -36,14 +36,15 @@ function segmentsOf(plan: Plan, step: PlannedStep): readonly Segment[] {
 /** The last minute at which the given hands-off segment of a step may end; null where the documents set none. */
 export function segmentLimit(plan: Plan, step: PlannedStep, segment: PlannedSegment): number | null {
   if (step.kind === 'packing' && step.step === 'cool') {
-    const longest = plan.session.packing?.cooling?.longest;
+    const cooling = plan.session.packing?.cooling;
+    const longest = cooling?.cools === undefined ? cooling?.longest : undefined;
     return longest === undefined ? null : segment.start + Math.floor(durationMinutes(longest));
   }
   const planned = step.segments.filter((candidate) => candidate.hands === 'off');
   const written = segmentsOf(plan, step).filter((candidate) => candidate.hands === 'off');
   const own = written[planned.indexOf(segment)];
-  // The minutes of a boil hang on burner and amount, which the document does not say.
-  if (own === undefined || own.boilMl !== undefined) return null;
+  // The minutes of a boil hang on burner and amount, those of a cooling on the food: the document does not say them.
+  if (own === undefined || own.boilMl !== undefined || own.cools !== undefined) return null;
   const longest = own.longest ?? own.shortest;
   return longest === undefined ? null : segment.start + Math.floor(durationMinutes(longest));
 }

@@ -1,0 +1,45 @@
+/**
+ * Minutes that food of a component, or of the boxes, takes to cool where a document says from what to what and where. Translation and
+ * checker know them by the steps written out (`kitchen/expand.ts`), as they know all other lengths.
+ */
+import { coolFood, type CoolingCourse, type NeverCools } from '../heat/food-cooling.ts';
+import type { Component } from '../kitchen/component.ts';
+import type { Cools } from '../kitchen/cools.ts';
+import { compositionOf, compositionOfFood, compositionOfPortions } from './composition.ts';
+import { foodOf } from './foods.ts';
+import type { Composition } from './properties.ts';
+
+/** What is cooled: one component, or a portion of each of several in one box. */
+export type CooledFood = readonly Pick<Component, 'ingredients' | 'makes'>[];
+
+/** What the food that cools is made of; null where that is not known. */
+export function cooledComposition(cools: Cools, food: CooledFood): Composition | null {
+  if (cools.food !== undefined) {
+    const like = foodOf(cools.food);
+    return like === undefined ? null : compositionOfFood(like);
+  }
+  return (food.length === 1 ? compositionOf(food[0]!) : compositionOfPortions(food))?.composition ?? null;
+}
+
+/** The cooling; null where it is not known what cools. */
+export function coolingOf(cools: Cools, food: CooledFood): CoolingCourse | NeverCools | null {
+  const composition = cooledComposition(cools, food);
+  if (composition === null) return null;
+  const { food: _like, ...rest } = cools;
+  return coolFood(defined(rest), composition);
+}
+
+/** Without the fields that are there and undefined. */
+type Defined<T> = { [K in keyof T]: Exclude<T[K], undefined> };
+const defined = <T extends object>(object: T): Defined<T> =>
+  Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined)) as Defined<T>;
+
+/**
+ * Whole minutes until it is cool enough, with the guard of the model, rounded up.
+ * @returns 0 where `cooling-troubles.ts` finds a fault, which keeps the session from being planned
+ */
+export function coolingMinutes(cools: Cools | undefined, food: CooledFood): number {
+  if (cools === undefined) return 0;
+  const course = coolingOf(cools, food);
+  return course?.kind === 'cools' ? course.minutes : 0;
+}
