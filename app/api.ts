@@ -2,6 +2,7 @@
  * Host: everything a renderer may ask, in one typed interface. Carried out in `app/host/`, reached through the web host or the
  * desktop shell; the renderer never knows which. Answers that can be "no" are values, never thrown.
  */
+import type { KitchenFigures } from '../solver/answers/kitchen-figures.ts';
 import type { RequirementWords } from '../solver/answers/requirement.ts';
 import type { HelpReport } from '../solver/answers/what-would-help.ts';
 import type { HowSure } from '../solver/answers/how-sure.ts';
@@ -24,7 +25,7 @@ export type Answer<T> =
   { readonly ok: true; readonly value: T } | { readonly ok: false; readonly faults: readonly Fault[] };
 
 export interface DocumentEntry {
-  readonly kind: 'kitchen' | 'component' | 'session' | 'plan';
+  readonly kind: 'kitchen' | 'component' | 'session' | 'plan' | 'safety-rules';
   readonly id: string;
   readonly name: string;
   /** File name within the data folder, or `demo/…` for the documents that come with the program. */
@@ -39,6 +40,8 @@ export interface PlanRequest {
   readonly kitchen?: string;
   readonly crew?: string;
   readonly intent?: Intent;
+  /** Id of the safety rules that hold; default: the session's, else the strictest of the built-in ones. */
+  readonly authority?: string;
   /** Work units; default: a few seconds' worth. */
   readonly effort?: number;
   readonly seed?: number;
@@ -124,6 +127,8 @@ export interface Host {
   readonly plan: (id: string) => Promise<Answer<Plan>>;
   readonly savePlan: (plan: Plan) => Promise<Answer<DocumentEntry>>;
   readonly saveKitchen: (kitchen: Kitchen) => Promise<Answer<DocumentEntry>>;
+  /** Reckons a kitchen, saved or not: what its ovens, burners and pans can do, each number with its working. */
+  readonly kitchenFigures: (kitchen: Kitchen) => Promise<Answer<KitchenFigures>>;
   /**
    * Plans a session in a worker; a request already planned with the same documents is answered from memory.
    * @returns how to stop it: the best plan so far then comes as the result, flagged `stopped`

@@ -21,6 +21,7 @@ export const CALLS = [
   'plan',
   'savePlan',
   'saveKitchen',
+  'kitchenFigures',
 ] as const satisfies readonly (keyof Host)[];
 export type Call = (typeof CALLS)[number];
 

@@ -39,6 +39,7 @@ export function bridgedHost(ipc: Pick<IpcRenderer, 'invoke' | 'send' | 'on'>): H
     plan: (id) => ask('plan', id),
     savePlan: (plan) => ask('savePlan', plan),
     saveKitchen: (kitchen) => ask('saveKitchen', kitchen),
+    kitchenFigures: (kitchen) => ask('kitchenFigures', kitchen),
     startPlan: (request, events) => start('plan', request, events),
     startHelp: (request, events) => start('help', request, events),
   };

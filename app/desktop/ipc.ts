@@ -15,7 +15,10 @@ const Asked = v.variant('call', [
     call: v.picklist(['session', 'kitchen', 'plan']),
     args: v.strictTuple([v.pipe(v.string(), v.maxLength(200))]),
   }),
-  v.strictObject({ call: v.picklist(['savePlan', 'saveKitchen']), args: v.strictTuple([v.unknown()]) }),
+  v.strictObject({
+    call: v.picklist(['savePlan', 'saveKitchen', 'kitchenFigures']),
+    args: v.strictTuple([v.unknown()]),
+  }),
 ]);
 
 /** Jobs of one page under way at once. */
@@ -45,7 +48,8 @@ export function serveHost(ipc: Pick<IpcMain, 'handle' | 'on'>, host: Host): void
         return host[asked.call](asked.args[0]);
       case 'savePlan':
       case 'saveKitchen':
-        // Both read it as any document from outside.
+      case 'kitchenFigures':
+        // Each reads it as any document from outside.
         return host[asked.call](asked.args[0] as never);
     }
   });

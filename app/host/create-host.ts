@@ -4,6 +4,7 @@ import type { Library } from '../documents/library.ts';
 import type { SolverClient } from '../solving/solver-client.ts';
 import { helping } from './helping.ts';
 import { planning } from './planning.ts';
+import { reckonKitchen } from './reckon-kitchen.ts';
 import { saveKitchen } from './save-kitchen.ts';
 import { savePlan } from './save-plan.ts';
 
@@ -23,6 +24,7 @@ export function createHost({ library, folder, solver }: HostParts): Host {
     plan: (id) => library.find('plan', id),
     savePlan: (plan) => savePlan(plan, folder),
     saveKitchen: (kitchen) => saveKitchen(kitchen, folder),
+    kitchenFigures: (kitchen) => Promise.resolve(reckonKitchen(kitchen)),
     startPlan: planning(library, solver),
     startHelp: helping(library, solver),
   };

@@ -14,7 +14,7 @@ import type { StaticFiles } from './static-files.ts';
 /** Longest body of everything but a document, bytes. */
 const SMALL_BODY = 16 * 1024;
 /** Routes that take a whole document. */
-const DOCUMENT_ROUTES: ReadonlySet<string> = new Set(['/api/plans', '/api/kitchens']);
+const DOCUMENT_ROUTES: ReadonlySet<string> = new Set(['/api/plans', '/api/kitchens', '/api/kitchen-figures']);
 /** A line that keeps a silent stream open, ms. */
 const HEARTBEAT_MS = 15_000;
 
@@ -66,6 +66,11 @@ export function createRoutes({ host, pairing, files, origin }: RouteParts): Hono
     const body = await jsonBody(c);
     // `saveKitchen` reads it as any document from outside.
     return answer(c, await host.saveKitchen(body as Parameters<Host['saveKitchen']>[0]));
+  });
+
+  routes.post('/api/kitchen-figures', async (c) => {
+    const body = await jsonBody(c);
+    return answer(c, await host.kitchenFigures(body as Parameters<Host['kitchenFigures']>[0]));
   });
 
   routes.post('/api/jobs', async (c) => {

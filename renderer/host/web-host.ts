@@ -1,5 +1,6 @@
 /** The host over HTTP, for a browser that was let in with the start code. */
 import type { Answer, DocumentEntry, Fault, Host, PlanRequest } from '../../app/api.ts';
+import type { KitchenFigures } from '../../solver/answers/kitchen-figures.ts';
 import type { Kitchen } from '../../solver/kitchen/kitchen.ts';
 import type { Plan } from '../../solver/kitchen/plan.ts';
 import type { Session } from '../../solver/kitchen/session.ts';
@@ -105,6 +106,7 @@ export function webHost({ ask, listen }: WebParts): Host {
     plan: (id) => get<Answer<Plan>>(one('plans', id)),
     savePlan: (plan) => answer<Answer<DocumentEntry>>(ask('/api/plans', post(plan))),
     saveKitchen: (kitchen) => answer<Answer<DocumentEntry>>(ask('/api/kitchens', post(kitchen))),
+    kitchenFigures: (kitchen) => answer<Answer<KitchenFigures>>(ask('/api/kitchen-figures', post(kitchen))),
     startPlan: (request, events) => start('/api/jobs', request, events),
     startHelp: (request, events) => start('/api/helps', request, events),
   };

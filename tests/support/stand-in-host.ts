@@ -1,5 +1,6 @@
 /** A host with one of each document, whose jobs the test moves by hand. */
 import type { HelpEvents, Host, JobEvents, PlanRequest } from '../../app/api.ts';
+import { kitchenFigures } from '../../solver/answers/kitchen-figures.ts';
 import { kitchen, session, supper } from './supper.ts';
 
 export interface StandInHost extends Host {
@@ -43,6 +44,7 @@ export function standInHost(): StandInHost {
       saved.push(kitchen);
       return kitchen === null ? missing('kitchen', 'given') : found({ ...entry, kind: 'kitchen', id: kitchen.id });
     },
+    kitchenFigures: (given) => (given === null ? missing('kitchen', 'given') : found(kitchenFigures(given))),
     startPlan: (request, events) => {
       const job = { request, events, stopped: false };
       jobs.push(job);

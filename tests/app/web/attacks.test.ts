@@ -21,6 +21,7 @@ describe('an asker that is not paired', () => {
     ['GET', '/api/plans/supper-plan'],
     ['POST', '/api/plans'],
     ['POST', '/api/kitchens'],
+    ['POST', '/api/kitchen-figures'],
     ['POST', '/api/jobs'],
     ['GET', '/api/jobs/1/events'],
     ['POST', '/api/jobs/1/stop'],
