@@ -32,7 +32,7 @@ const no = (why: string): Weighed => ({ counted: false, why });
  */
 export function weighIngredient(ingredient: Ingredient): Weighed {
   const { food: key, becomes, asBought } = ingredient;
-  if (key === undefined) return no('its food is not named in the table');
+  if (key === undefined) return no('no food of the table is named for it');
   const food = foodOf(key);
   if (food === undefined) return no(`the table has no ${key}`);
   const inputs: WorkingInput[] = [];

@@ -53,7 +53,7 @@ describe('weighing an ingredient', () => {
   });
 
   test.each<{ name: string; given: Ingredient; why: string }>([
-    { name: 'without a food', given: { id: 'dulse', name: 'dulse', massG: 20, allergens: [] }, why: 'not named' },
+    { name: 'without a food', given: { id: 'dulse', name: 'dulse', massG: 20, allergens: [] }, why: 'no food' },
     {
       name: 'by pieces alone',
       given: { id: 'lemon', name: 'lemon', count: 1, allergens: [], food: 'lemon-juice' },
@@ -94,7 +94,7 @@ describe('a component', () => {
     const water: Ingredient = { id: 'water', name: 'water', volumeMl: 1000, group: 'water', allergens: [] };
     const bay: Ingredient = { id: 'bay', name: 'bay leaves', massG: 2, allergens: [] };
     expect(nutritionOf(dish(lentils, water, bay)).notCounted).toEqual([
-      { what: 'bay leaves', why: 'its food is not named in the table' },
+      { what: 'bay leaves', why: 'no food of the table is named for it' },
     ]);
   });
 
