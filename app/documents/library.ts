@@ -21,7 +21,7 @@ interface Item {
   readonly document: AnyDocument | null;
 }
 
-const KIND_ORDER: readonly Kind[] = ['session', 'kitchen', 'component', 'plan'];
+const KIND_ORDER: readonly Kind[] = ['session', 'kitchen', 'component', 'plan', 'safety-rules'];
 
 /** A library over sources, the first of them having precedence. */
 export function createLibrary(sources: readonly Source[]): Library {
@@ -111,4 +111,5 @@ function notThere(kind: Kind, id: string, all: readonly Item[]): Fault {
 }
 
 /** Whether a fault of `find` says that there is no such document, rather than what is wrong with it. */
-export const isNotThere = (fault: Fault): boolean => /^(kitchen|component|session|plan) /.test(fault.document);
+export const isNotThere = (fault: Fault): boolean =>
+  /^(kitchen|component|session|plan|safety-rules) /.test(fault.document);

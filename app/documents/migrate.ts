@@ -10,6 +10,7 @@ export const MIGRATIONS: Readonly<Record<Kind, readonly MigrationStep[]>> = {
   component: [],
   session: [],
   plan: [],
+  'safety-rules': [],
 };
 
 export type Migrated =

@@ -10,6 +10,7 @@ export const PlanRequestSchema = v.strictObject({
   kitchen: v.optional(Id),
   crew: v.optional(Id),
   intent: v.optional(Intent),
+  authority: v.optional(Id),
   effort: v.optional(numberBetween(1, 1e15, '(work units)')),
   seed: v.optional(wholeBetween(0, 4_294_967_295, '(seed)')),
 });
@@ -18,7 +19,7 @@ export const PlanRequestSchema = v.strictObject({
 export function readPlanRequest(given: unknown): Answer<PlanRequest> {
   const result = v.safeParse(PlanRequestSchema, given);
   if (!result.success) return { ok: false, faults: issueFaults('the request', result.issues) };
-  const { session, kitchen, crew, intent, effort, seed } = result.output;
+  const { session, kitchen, crew, intent, authority, effort, seed } = result.output;
   return {
     ok: true,
     value: {
@@ -26,6 +27,7 @@ export function readPlanRequest(given: unknown): Answer<PlanRequest> {
       ...(kitchen === undefined ? {} : { kitchen }),
       ...(crew === undefined ? {} : { crew }),
       ...(intent === undefined ? {} : { intent }),
+      ...(authority === undefined ? {} : { authority }),
       ...(effort === undefined ? {} : { effort }),
       ...(seed === undefined ? {} : { seed }),
     },

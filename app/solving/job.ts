@@ -2,6 +2,7 @@
 import type { HelpProgress, HelpResult, PlanProgress, PlanResult } from '../api.ts';
 import type { Component } from '../../solver/kitchen/component.ts';
 import type { Kitchen } from '../../solver/kitchen/kitchen.ts';
+import type { SafetyRules } from '../../solver/kitchen/safety-rules.ts';
 import type { Intent, Session } from '../../solver/kitchen/session.ts';
 
 /**
@@ -20,6 +21,8 @@ export interface PlanJob {
   readonly components: readonly Component[];
   readonly crew?: string;
   readonly intent?: Intent;
+  /** The safety rules in force; absent: as the session says. */
+  readonly rules?: SafetyRules;
   readonly seed: number;
   readonly effort: number;
 }

@@ -6,6 +6,10 @@ import { storageRule } from './storage.ts';
 /** Id of the rules in force while nobody has picked an authority. */
 export const STRICTEST = 'strictest';
 
+/** Characters that the schema allows in a name, and in a citation. */
+const MOST_NAME = 120;
+const MOST_CITE = 1000;
+
 interface Owned<R extends SafetyRule = SafetyRule> {
   readonly set: SafetyRules;
   readonly rule: R;
@@ -31,13 +35,13 @@ export function strictestOf(sets: readonly SafetyRules[]): SafetyRules {
     kind: 'safety-rules',
     version: 1,
     id: STRICTEST,
-    name: `the strictest of ${sets.map(({ name }) => name).join(' and ')}`,
-    region: [...new Set(sets.map(({ region }) => region))].join(', '),
-    authority: [...new Set(sets.map(({ authority }) => authority))].join('; '),
+    name: `the strictest of ${sets.map(({ name }) => name).join(' and ')}`.slice(0, MOST_NAME),
+    region: [...new Set(sets.map(({ region }) => region))].join(', ').slice(0, MOST_NAME),
+    authority: [...new Set(sets.map(({ authority }) => authority))].join('; ').slice(0, MOST_NAME),
     rules: [...groups].map(([key, group]): SafetyRule => {
       const merged =
         group[0]!.rule.kind === 'storage' ? storageOf(group as Owned<RuleOf<'storage'>>[], sets) : merge(group);
-      return { ...merged, id: key.slice(0, 120) };
+      return { ...merged, id: key.slice(0, MOST_NAME) };
     }),
   };
 }
@@ -97,10 +101,10 @@ function together<R extends SafetyRule>(group: readonly Owned<R>[]): Pick<R, 'so
     source: {
       ...first!.rule.source,
       standing: standings[weakest]!,
-      cite: list(group.map(({ rule }) => rule.source.cite)),
-      region: list(group.map(({ set, rule }) => rule.source.region ?? set.region)),
+      cite: list(group.map(({ rule }) => rule.source.cite)).slice(0, MOST_CITE),
+      region: list(group.map(({ set, rule }) => rule.source.region ?? set.region)).slice(0, MOST_NAME),
     },
-    edition: list(group.map(({ rule }) => rule.edition)).slice(0, 120),
+    edition: list(group.map(({ rule }) => rule.edition)).slice(0, MOST_NAME),
     from: [...new Set(group.flatMap(ownersOf))],
   };
 }

@@ -3,6 +3,7 @@ import type { AnyDocument } from '../kinds.ts';
 import { componentFindings } from './component-findings.ts';
 import type { Finding } from './finding.ts';
 import { kitchenFindings } from './kitchen-findings.ts';
+import { rulesFindings } from './rules-findings.ts';
 import { sessionFindings } from './session-findings.ts';
 import { unknownIds } from './finding.ts';
 
@@ -18,10 +19,13 @@ export function findingsOf(document: AnyDocument): readonly Finding[] {
       return componentFindings(document);
     case 'session':
       return sessionFindings(document);
+    case 'safety-rules':
+      return rulesFindings(document);
     case 'plan':
       return [
         ...beneath('kitchen', kitchenFindings(document.kitchen)),
         ...beneath('session', sessionFindings(document.session)),
+        ...(document.rules === undefined ? [] : beneath('rules', rulesFindings(document.rules))),
         ...document.components.flatMap((component, index) =>
           beneath(`components[${index}]`, componentFindings(component)),
         ),

@@ -5,6 +5,7 @@ import { createLibrary } from '../../../app/documents/library.ts';
 import { demoSource, fileSource, folderSource } from '../../../app/documents/sources.ts';
 import { gatherSession } from '../../../app/documents/gather-session.ts';
 import { documentText } from '../../../app/documents/write-document.ts';
+import { STRICTEST_BUILT_IN } from '../../../solver/safety/rules-in-force.ts';
 import { component, on, session as sessionOf, smallKitchen, step } from '../../support/documents.ts';
 import { DEMO } from '../../support/demo-documents.ts';
 import { emptyFolder } from '../../support/folder.ts';
@@ -118,7 +119,7 @@ describe('a session gathered', () => {
     const library = createLibrary([folderSource(await folderWith(sound))]);
     expect(await gatherSession(library, { session: 'cook' })).toEqual({
       ok: true,
-      value: { session: cook, kitchen: small, components: [roots] },
+      value: { session: cook, kitchen: small, components: [roots], rules: STRICTEST_BUILT_IN },
     });
   });
 

@@ -32,5 +32,5 @@ test('a document of the future and one without a version are told apart', () => 
 });
 
 test('every kind of document has one version so far', () => {
-  expect(Object.values(MIGRATIONS).map((known) => known.length + 1)).toEqual([1, 1, 1, 1]);
+  expect(Object.values(MIGRATIONS).map((known) => known.length + 1)).toEqual([1, 1, 1, 1, 1]);
 });

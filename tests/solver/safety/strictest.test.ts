@@ -1,8 +1,10 @@
 /** All rule sets here are built in or invented. */
 import fc from 'fast-check';
+import * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
 import {
   CORE_FOODS,
+  SafetyRules as SafetyRulesSchema,
   type CorePair,
   type RuleOf,
   type SafetyRule,
@@ -164,6 +166,16 @@ describe('the strictest of several rule sets', () => {
         }
       }),
     );
+  });
+
+  test('is a document that its schema accepts', () => {
+    fc.assert(
+      fc.property(someSets, (sets) => {
+        expect(v.safeParse(SafetyRulesSchema, strictestOf(sets)).success).toBe(true);
+      }),
+    );
+    for (const rules of [...BUILT_IN_RULES, STRICTEST_BUILT_IN])
+      expect(v.safeParse(SafetyRulesSchema, rules).issues ?? []).toEqual([]);
   });
 
   test('has each rule once', () => {

@@ -166,7 +166,9 @@ export const soilAndSafety: readonly BrokenPlan[] = [
       componentOf(plan, 'squash').ingredients[0]!.raw = 'meat';
       const bake = recipeStep(plan, 'squash/bake');
       bake.cooksThrough = { raw: 'meat', cut: 'whole', coreC: 70, holdSeconds: 120 };
-      for (const segment of [bake.segments[2]!, stepOf(plan, 'squash/bake').segments[2]!]) segment.probe = true;
+      const [, , out] = bake.segments;
+      if (out?.hands === 'on') out.probe = true;
+      stepOf(plan, 'squash/bake').segments[2]!.probe = true;
       const serve = {
         ...structuredClone(recipeStep(plan, 'rolls/flour')),
         id: 'slice',
