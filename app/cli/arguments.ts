@@ -16,6 +16,7 @@ export const VERBS = [
   'model',
   'chart',
   'labels',
+  'nutrition',
   'schema',
 ] as const;
 export type Verb = (typeof VERBS)[number];
@@ -67,6 +68,7 @@ const TAKES: Readonly<Record<Verb, readonly string[]>> = {
   model: ['kitchen', 'crew', 'intent', 'out', 'data'],
   chart: ['out', 'dark', 'why', 'data'],
   labels: ['json', 'data'],
+  nutrition: ['json', 'data'],
   schema: ['out'],
 };
 const SUBJECT: Readonly<Record<Verb, string>> = {
@@ -80,6 +82,7 @@ const SUBJECT: Readonly<Record<Verb, string>> = {
   model: 'SESSION',
   chart: 'PLAN',
   labels: 'PLAN',
+  nutrition: 'SESSION',
   schema: 'KIND',
 };
 

@@ -9,6 +9,7 @@ import { compareVerb } from './verbs/compare.ts';
 import { improveVerb } from './verbs/improve.ts';
 import { labelsVerb } from './verbs/labels.ts';
 import { modelVerb } from './verbs/model.ts';
+import { nutritionVerb } from './verbs/nutrition.ts';
 import { planVerb } from './verbs/plan.ts';
 import { replanVerb } from './verbs/replan.ts';
 import { schemaVerb } from './verbs/schema.ts';
@@ -64,6 +65,8 @@ export async function runCommand(
             return await chartVerb(subject, options, terminal);
           case 'labels':
             return await labelsVerb(subject, options, terminal);
+          case 'nutrition':
+            return await nutritionVerb(subject, options, terminal);
           case 'schema':
             return await schemaVerb(subject, options, terminal);
         }

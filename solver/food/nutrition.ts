@@ -110,17 +110,24 @@ export function nutritionPer100g(component: Pick<Component, 'ingredients' | 'mak
   return { ...whole, amounts: times(whole.amounts, 100 / massG) };
 }
 
-/** A box of one portion of each of some components; what is not counted is named with its component. */
-export function nutritionOfBox(components: readonly Pick<Component, 'name' | 'ingredients' | 'makes'>[]): Nutrition {
-  const named = components.map((component) => {
-    const { amounts, notCounted, without } = nutritionOfPortion(component);
-    const within = <T extends { readonly what: string }>(each: T): T => ({
-      ...each,
-      what: `${each.what} (${component.name})`,
-    });
-    return { amounts, notCounted: notCounted.map(within), without: without.map(within) };
-  });
-  return together(named);
+/** Of a component so many portions. */
+export interface Helping {
+  readonly component: Pick<Component, 'name' | 'ingredients' | 'makes'>;
+  readonly portions: number;
+}
+
+/** Helpings of several components together; what is not counted is named with its component. */
+export function nutritionOfHelpings(helpings: readonly Helping[]): Nutrition {
+  return together(
+    helpings.map(({ component, portions }) => {
+      const { amounts, notCounted, without } = nutritionOfPortion(component);
+      const within = <T extends { readonly what: string }>(each: T): T => ({
+        ...each,
+        what: `${each.what} (${component.name})`,
+      });
+      return { amounts: times(amounts, portions), notCounted: notCounted.map(within), without: without.map(within) };
+    }),
+  );
 }
 
 /** Shares of the reference intakes of an average adult, 1 for all of a day. */

@@ -7,7 +7,7 @@ import { energyWorking, nutrientWorking } from '../../../solver/food/nutrition-w
 import {
   energyOf,
   nutritionOf,
-  nutritionOfBox,
+  nutritionOfHelpings,
   nutritionOfPortion,
   nutritionPer100g,
   sharesOfIntake,
@@ -134,13 +134,16 @@ describe('a component', () => {
 });
 
 describe('a box', () => {
-  test('holds a portion of each of its components, and names what is not counted with its component', () => {
+  test('holds so many portions of its components, and names what is not counted with its component', () => {
     const bay: Ingredient = { id: 'bay', name: 'bay leaves', massG: 2, allergens: [] };
     const pot = dish(lentils, bay);
     const dressing = { ...dish(oil), name: 'dressing' };
-    const box = nutritionOfBox([pot, dressing]);
+    const box = nutritionOfHelpings([
+      { component: pot, portions: 1 },
+      { component: dressing, portions: 0.5 },
+    ]);
     expect(box.amounts.fat).toBeCloseTo(
-      nutritionOfPortion(pot).amounts.fat + nutritionOfPortion(dressing).amounts.fat,
+      nutritionOfPortion(pot).amounts.fat + nutritionOfPortion(dressing).amounts.fat / 2,
       9,
     );
     expect(box.notCounted.map(({ what }) => what)).toEqual(['bay leaves (lentil pot)']);
