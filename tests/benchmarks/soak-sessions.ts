@@ -1,7 +1,9 @@
-/** A long soak: random sessions are planned, every plan is checked, and what the checker finds is told. */
+/** A long soak: random sessions are planned, every plan is checked and walked through, and what either finds is told. */
 import { checkPlan } from '../../solver/checker/check-plan.ts';
 import { planSession } from '../../solver/translate/plan-session.ts';
 import { randomSession } from '../support/random-session.ts';
+import { walkCooking } from '../support/walk-cooking.ts';
+import { walkThrough } from '../support/walk-through.ts';
 
 export interface SoakOptions {
   /** First seed. */
@@ -18,7 +20,7 @@ export interface SoakOptions {
  * Plans and checks random sessions.
  *
  * @param count how many, one seed each
- * @returns how many gave an invalid plan or failed outright
+ * @returns how many faults there were: invalid plans, plans that a walk finds fault with, and outright failures
  */
 export function run(count: number, options: SoakOptions = {}): number {
   const { from = 0, effort = 30_000, seconds = 10 } = options;
@@ -39,6 +41,12 @@ export function run(count: number, options: SoakOptions = {}): number {
         console.log(`${seed} impossible: ${outcome.reason} (${outcome.requirements.join('; ')})`);
       } else if (outcome.kind === 'planned') {
         const violations = checkPlan(outcome.plan);
+        const walked = [...walkThrough(outcome.plan), ...walkCooking(outcome.plan)];
+        if (walked.length > 0) {
+          bad++;
+          add('plans that a walk finds fault with');
+          console.log(`${seed} size ${size}, walked: ${walked.slice(0, 3).join('; ')}`);
+        }
         if (violations.length > 0) {
           bad++;
           for (const rule of new Set(violations.map((each) => each.rule))) add(`plans breaking rule ${rule}`);

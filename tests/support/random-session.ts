@@ -150,6 +150,8 @@ export function randomSession(seed: number, size = 1): RandomSession {
                 .filter(({ ingredients }) =>
                   ingredients.every(({ allergens }) => allergens.every((each) => !eater.avoids.includes(each))),
                 )
+                // Nobody eats everything: what is left out for no reason may carry on what others have.
+                .filter(() => !chance.chance(0.25))
                 .map(({ id }) => id),
             })),
           }),

@@ -10,6 +10,8 @@ import { planSession } from '../../../solver/translate/plan-session.ts';
 import { withTotals } from '../../support/plan-builder.ts';
 import { randomSession } from '../../support/random-session.ts';
 import { seeded } from '../../support/seeded.ts';
+import { walkCooking } from '../../support/walk-cooking.ts';
+import { walkThrough } from '../../support/walk-through.ts';
 import { mutations } from './broken-plans/mutations.ts';
 
 /** How many sessions the tests plan, from seed 0 on; every eighth is a larger one. */
@@ -51,6 +53,25 @@ describe('random sessions', () => {
       checkPlan(plan).map(({ rule, message }) => `${plan.session.id}, rule ${rule}: ${message}`),
     );
     expect(invalid).toEqual([]);
+  });
+
+  test('give plans in which nothing reaches a box or a plate that excludes it, walked through minute by minute', () => {
+    expect(plans.flatMap((plan) => walkThrough(plan).map((fault) => `${plan.session.id}: ${fault}`))).toEqual([]);
+  });
+
+  test('give plans that cook through by probe in an oven hot enough, and cool in time, walked through step by step', () => {
+    expect(plans.flatMap((plan) => walkCooking(plan).map((fault) => `${plan.session.id}: ${fault}`))).toEqual([]);
+  });
+
+  test('give plans that, once nobody washes anything, the walk finds fault with only where the checker does', () => {
+    const unwashed = plans.map((plan) => ({ ...plan, steps: plan.steps.filter(({ kind }) => kind !== 'wash') }));
+    const faulty = unwashed.filter((plan) => walkThrough(plan).length > 0);
+    expect(faulty.length).toBeGreaterThan(10);
+    for (const plan of faulty)
+      expect(
+        checkPlan(withTotals(plan)).map(({ rule }) => rule),
+        plan.session.id,
+      ).toContain(8);
   });
 
   test('give plans of the published form', () => {
