@@ -3,12 +3,13 @@
  * with its working.
  */
 import { afterheatWorking } from '../heat/afterheat.ts';
-import { fitWorking, sourceOfFit } from '../heat/oven-calibration.ts';
+import { fitWorking, sourceOfFit, type OvenFit } from '../heat/oven-calibration.ts';
 import { heatAndHoldWorking } from '../heat/oven-energy.ts';
 import { fitPlot, type OvenFitPlot } from '../heat/oven-fit-plot.ts';
 import { ovenHeat } from '../heat/oven-heat.ts';
 import { recoveryWorking } from '../heat/oven-load.ts';
 import { coolDownWorking, heatUpWorking, holdingWorking } from '../heat/oven-model.ts';
+import { fahrenheitWorking, fanWorking, gasMarkWorking } from '../heat/oven-scale.ts';
 import { standardCycleWorking } from '../heat/oven-standard-cycle.ts';
 import type { Burner, Kitchen, Oven, Pan } from '../kitchen/kitchen.ts';
 import { boilingPointWorking, boilWorking, kettleWorking, simmerWorking, soakWorking } from '../water/workings.ts';
@@ -29,6 +30,7 @@ export interface ThingFigures {
 export interface OvenFigures extends ThingFigures {
   /** Readings and fitted curves. */
   readonly plot: OvenFitPlot;
+  readonly fit: Pick<OvenFit, 'rmsK' | 'capacityFrom' | 'timeConstantFrom'>;
 }
 
 export interface KitchenFigures {
@@ -81,6 +83,7 @@ function ovenFigures(oven: Oven, roomC: number): OvenFigures {
     id: oven.id,
     name: oven.name,
     plot: fitPlot(heat),
+    fit: { rmsK: fit.rmsK, capacityFrom: fit.capacityFrom, timeConstantFrom: fit.timeConstantFrom },
     figures: [
       ...figure(`${top} °C from cold`, heatUpWorking(model, roomC, roomC, top, source)),
       ...figure(`${top} °C down to ${DRY_C} °C`, coolDownWorking(model, roomC, top, DRY_C, source)),
@@ -88,6 +91,11 @@ function ovenFigures(oven: Oven, roomC: number): OvenFigures {
       ...figure(`draw while ${bake} °C is held`, holdingWorking(model, roomC, bake, source)),
       ...figure(`heating to ${bake} °C and an hour there`, heatAndHoldWorking(model, roomC, bake, BAKE_MIN, source)),
       ...figure(`door opened, a kilogram of cold food in at ${bake} °C`, recoveryWorking(heat, bake, COLD_LOAD)),
+      ...(oven.functions.includes('fan') && oven.functions.includes('conventional')
+        ? figure(`fan setting for ${bake} °C conventional`, fanWorking(bake, oven.fanOffsetK))
+        : []),
+      ...figure(`${bake} °C in °F`, fahrenheitWorking(bake)),
+      ...(oven.kind === 'gas' ? figure(`gas mark for ${bake} °C`, gasMarkWorking(bake)) : []),
       ...figure('heat capacity', capacity),
       ...figure('heat loss', loss),
       ...(oven.kind === 'gas'
