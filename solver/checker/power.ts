@@ -17,7 +17,7 @@ interface Draw {
 function ovenDraws({ plan }: Reading): readonly Draw[] {
   return plan.ovens.flatMap(({ oven: id, settings }) => {
     const oven = plan.kitchen.ovens.find((each) => each.id === id);
-    if (oven === undefined) return [];
+    if (oven === undefined || oven.kind === 'gas') return [];
     return settings.flatMap(({ minute, celsius }, index): readonly Draw[] =>
       celsius === null
         ? []

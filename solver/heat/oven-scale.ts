@@ -58,6 +58,20 @@ export const nearestGasMark = (celsius: number): number =>
     Math.abs(toCelsius(row.fahrenheit) - celsius) < Math.abs(toCelsius(best.fahrenheit) - celsius) - 1e-9 ? row : best,
   ).mark;
 
+/** Working of the gas mark for a temperature. */
+export function gasMarkWorking(celsius: number): Working {
+  const value = nearestGasMark(celsius);
+  return {
+    name: `Gas mark nearest to ${celsius} °C`,
+    value,
+    unit: '1',
+    formula: 'M with (250 + 25·M − 32)/1.8 nearest to T; below mark 1 its halves: 250 °F is ½, 225 °F ¼',
+    inputs: [{ symbol: 'T', name: 'temperature', value: celsius, unit: '°C' }],
+    source: GAS_MARKS,
+    caution: 'Dials differ by a good ten degrees; a thermometer in the oven tells.',
+  };
+}
+
 /** ¼ and ½ as they stand on a dial. */
 export const gasMarkText = (mark: number): string => (mark === 0.25 ? '¼' : mark === 0.5 ? '½' : `${mark}`);
 

@@ -100,10 +100,10 @@ function addFire(t: Translation, oven: Oven, heated: readonly OvenUse[], sure: b
   t.ovens.push({ oven, fire, choice });
   for (const use of heated) {
     const window = dialWindow(oven, use.oven.leastC, use.oven.mostC)!;
+    const warmUp = heatMinutes(heat, t.kitchen.roomC, window.leastC);
+    // What power cannot reach is not reached from a cold start either.
     const preheat =
-      use.oven.coldStart === true
-        ? 0
-        : Math.min(builder.horizon, minutesUp(heatMinutes(heat, t.kitchen.roomC, window.leastC)));
+      use.oven.coldStart === true && Number.isFinite(warmUp) ? 0 : Math.min(builder.horizon, minutesUp(warmUp));
     builder.atLeast(start(fire), start(use.need.task), preheat, inOven(use), preheatName(oven, use.step.instance.step));
     builder.atLeast(end(use.need.task), end(fire), 0, inOven(use));
     if (choice !== null) builder.forbid([...whenWays(use.step, use.need), ...inOven(use), ...picks(choice, 0)]);

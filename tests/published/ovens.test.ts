@@ -17,6 +17,7 @@ import {
   GAS_MARK_TABLE,
   gasMarkCelsius,
   gasMarkText,
+  gasMarkWorking,
   nearestGasMark,
   toCelsius,
   toFahrenheit,
@@ -171,6 +172,7 @@ describe('the scales of a dial', () => {
     expect(gasMarkText(mark)).toBe(text);
     expect(nearestGasMark(gasMarkCelsius(mark)!)).toBe(mark);
     expect(nearestGasMark(dial)).toBe(mark);
+    expect(gasMarkWorking(dial).value).toBe(mark);
     // source: the same tables' rule for whole marks.
     if (mark >= 1) expect(f).toBe(250 + 25 * mark);
   });

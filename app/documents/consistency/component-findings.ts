@@ -1,7 +1,7 @@
 /** Whether a component document fits together: its steps, orders, holds and amounts name what is there. */
 import { coolingTroubles } from '../../../solver/food/cooling-troubles.ts';
 import type { Component } from '../../../solver/kitchen/component.ts';
-import type { Segment, Step } from '../../../solver/kitchen/step.ts';
+import type { Need, Segment, Step } from '../../../solver/kitchen/step.ts';
 import { pathText, valueText } from '../issue-faults.ts';
 import { allergenFindings } from './allergen-findings.ts';
 import { foodFindings } from './food-findings.ts';
@@ -69,10 +69,40 @@ function methodFindings(method: Method, path: Keys, ingredients: readonly string
       const at = [...path, 'needs', index];
       return [
         ...(need.use === 'oven' ? crossed(need.leastC, need.mostC, '°C', [...at, 'leastC']) : []),
+        ...loadFindings(method, index, [...at, 'load']),
         ...(need.during === undefined ? [] : duringFindings(need.during, method.segments.length, [...at, 'during'])),
       ];
     }),
   ];
+}
+
+/** A cold load that would lengthen nothing: in the afterheat, in no hands-off segment, or beside another in the same one. */
+function loadFindings({ segments, needs }: Method, index: number, path: Keys): readonly Finding[] {
+  const firstWait = (need: Need): number | null => {
+    if (need.use !== 'oven' || need.load === undefined || need.afterheat === true) return null;
+    const { from, to } = need.during ?? { from: 0, to: segments.length - 1 };
+    const at = segments.findIndex(
+      (segment, number) => number >= from && number <= to && segment.hands === 'off' && segment.boilMl === undefined,
+    );
+    return at < 0 ? null : at;
+  };
+  const need = needs[index]!;
+  if (need.use !== 'oven' || need.load === undefined) return [];
+  const told = (found: string, wanted: string, mend: string): readonly Finding[] => [
+    { path: pathText(path), found, wanted, mend },
+  ];
+  if (need.afterheat === true)
+    return told('a cold load in the afterheat', 'a load for an oven that heats', 'leave the load out');
+  const own = firstWait(need);
+  if (own === null)
+    return told(
+      'a cold load, and no hands-off segment to lengthen',
+      'a hands-off segment in the oven that waits for no boil',
+      'add the segment, or leave the load out',
+    );
+  return needs.slice(0, index).some((other) => firstWait(other) === own)
+    ? told('a second cold load in one segment', 'one load a segment', 'write the mass of both into the first')
+    : [];
 }
 
 function segmentFindings(segment: Segment, path: Keys, ingredients: readonly string[]): readonly Finding[] {

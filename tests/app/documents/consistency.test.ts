@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { findingsOf } from '../../../app/documents/consistency/findings-of.ts';
 import type { AnyDocument } from '../../../app/documents/kinds.ts';
 import { demoComponents, demoKitchens, demoSessions } from '../../support/demo-documents.ts';
-import { component, off, on, session as sessionOf, smallKitchen, step } from '../../support/documents.ts';
+import { component, off, on, session as sessionOf, smallKitchen, step, inOven } from '../../support/documents.ts';
 import { supper } from '../../support/supper.ts';
 
 const peel = component('roots', [step('peel', [on(5)], [{ use: 'board' }])]);
@@ -58,6 +58,42 @@ const ODD: readonly { readonly name: string; readonly document: AnyDocument; rea
       ],
     },
     path: 'ovens[0].cooling[1].minutes',
+  },
+  {
+    name: 'an oven that is hotter after it was switched off',
+    document: {
+      ...small,
+      ovens: [{ ...oven, readings: { afterOff: [{ fromC: 200, minutes: 10, celsius: 205 }] } }],
+    },
+    path: 'ovens[0].readings.afterOff[0].celsius',
+  },
+  {
+    name: 'an oven that is colder than its room',
+    document: { ...small, ovens: [{ ...oven, readings: { toHeat: [{ minutes: 10, celsius: 15 }] } }] },
+    path: 'ovens[0].readings.toHeat[0].celsius',
+  },
+  {
+    name: 'a cold load in the afterheat',
+    document: component('roots', [
+      step('dry', [on(1), off(20), on(1)], [inOven(100, 150, { afterheat: true, load: { fromC: 5 } })]),
+    ]),
+    path: 'steps[0].needs[0].load',
+  },
+  {
+    name: 'a cold load with no hands-off segment to lengthen',
+    document: component('roots', [step('sear', [on(5)], [inOven(200, 200, { load: { fromC: 5 } })])]),
+    path: 'steps[0].needs[0].load',
+  },
+  {
+    name: 'a second cold load in one segment',
+    document: component('roots', [
+      step(
+        'roast',
+        [on(1), off(20), on(1)],
+        [inOven(200, 200, { load: { fromC: 5 } }), inOven(200, 200, { load: { fromC: 5 } })],
+      ),
+    ]),
+    path: 'steps[0].needs[1].load',
   },
   {
     name: 'a step after one that is not there',
