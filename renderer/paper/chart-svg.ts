@@ -10,6 +10,7 @@ import { dateAt } from '../chart/layout/wall-clock.ts';
 import { figuresOf, provenWords } from '../places/figures.ts';
 import { DARK, LIGHT, type Palette } from '../theme/palette.ts';
 import { sign, toneOf } from './bar-svg.ts';
+import { cautionsSvg } from './cautions-svg.ts';
 import { groupSvg, namesSvg } from './lanes-svg.ts';
 import { escape, line, tag, title } from './svg-tags.ts';
 
@@ -27,8 +28,6 @@ export interface ChartSvgOptions {
 const MARGIN = 28;
 const SANS = "'Sofia Sans Semi Condensed', 'Segoe UI', 'Helvetica Neue', 'DejaVu Sans Condensed', sans-serif";
 const SERIF = "Vollkorn, 'Iowan Old Style', 'Palatino Linotype', Palatino, Georgia, serif";
-const CAUTION =
-  'A probe thermometer decides when food is done, not the minutes of a plan. Local food-safety rules come first. No guarantee for severe allergies.';
 
 function defs(palette: Palette, marks: ChartMarks): string {
   const gradient = (id: string, colour: string, top: number, bottom: number): string =>
@@ -197,7 +196,9 @@ export function chartSvg(plan: Plan, options: ChartSvgOptions = {}): string {
   const top = head(plan, marks, palette);
   const dishes = legend(plan, marks, palette);
   const lanesAt = top.height + dishes.height + marks.sizes.axis + 10;
-  const height = 2 * MARGIN + lanesAt + marks.height + marks.sizes.text * 2.4;
+  const cautions = cautionsSvg(plan, marks.sizes.small, marks.width, palette.soft);
+  const cautionsAt = lanesAt + marks.height + marks.sizes.text;
+  const height = 2 * MARGIN + cautionsAt + cautions.height;
   const at = (y: number, svg: string): string => tag('g', { transform: `translate(0 ${Math.round(y)})` }, svg);
   return tag(
     'svg',
@@ -220,11 +221,7 @@ export function chartSvg(plan: Plan, options: ChartSvgOptions = {}): string {
       at(top.height + 6, dishes.svg),
       at(lanesAt - marks.sizes.axis, axis(marks, palette)),
       at(lanesAt, plot(marks, palette, chain) + marks.groups.map((group) => namesSvg(group, marks, palette)).join('')),
-      line(CAUTION, marks.sizes.small, 'regular', {
-        x: 0,
-        y: lanesAt + marks.height + marks.sizes.text * 2,
-        fill: palette.soft,
-      }),
+      at(cautionsAt, cautions.svg),
     ),
   );
 }

@@ -1,4 +1,5 @@
 /** A plan as a list to cook by: other days first, then what each person does when, the ovens, and the figures. */
+import { cautionsOf } from '../../../solver/safety/cautions.ts';
 import type { Plan, PlannedDay, PlannedPlace, PlannedStep } from '../../../solver/kitchen/plan.ts';
 import { wallClockOf } from '../../solving/wall-offset.ts';
 import { headlineOf } from './figures.ts';
@@ -24,6 +25,7 @@ export function runningOrder(plan: Plan, running: Running | null = null): string
     ...plan.crew.map((person) => personLines(plan, person, at, running)),
     ovenLines(plan, at, running),
     days('On later days', plan.later, plan),
+    ['Cautions', ...cautionsOf(plan).map(({ words }) => `  ${words}`)],
   ];
   return sections
     .filter((lines) => lines.length > 0)

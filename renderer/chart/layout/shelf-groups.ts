@@ -1,6 +1,8 @@
 /** Resting and cooling with their limits; the way into the fridge; and, where everything is asked for, boards, pans, bowls and sink. */
 import type { PlaceKind, Plan, PlannedHold, PlannedStep } from '../../../solver/kitchen/plan.ts';
 import { durationMinutes } from '../../../solver/kitchen/values.ts';
+import { fridgeDeadline } from '../../../solver/safety/limits.ts';
+import { STRICTEST_BUILT_IN } from '../../../solver/safety/rules-in-force.ts';
 import { ownerOf, type Owner } from './identity.ts';
 import { placeWords, thingName } from './kitchen-names.ts';
 import { shorterNames } from './label.ts';
@@ -38,7 +40,8 @@ function keepingOf(plan: Plan, owners: ReadonlyMap<string, Owner>): readonly Kee
     const off = plan.steps.filter((step) => step.component === component.id && step.step === fridge.from);
     const first = [...off].sort((a, b) => a.end - b.end)[0];
     if (first === undefined) return [];
-    const until = first.end + Math.floor(durationMinutes(fridge.within));
+    const asked = fridgeDeadline(plan.rules ?? STRICTEST_BUILT_IN, component.storage, plan.kitchen.roomC);
+    const until = first.end + Math.floor(Math.min(durationMinutes(fridge.within), asked?.value ?? Infinity));
     const away = puttingAway(plan, component.id)?.end ?? null;
     const put = away === null ? '' : `, put away ${clockAt(plan.start, away)}`;
     return [

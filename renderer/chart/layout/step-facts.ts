@@ -2,6 +2,8 @@
 import { allergensOfIngredient } from '../../../solver/food/allergens.ts';
 import type { Plan, PlannedStep } from '../../../solver/kitchen/plan.ts';
 import { durationMinutes } from '../../../solver/kitchen/values.ts';
+import { fridgeDeadline } from '../../../solver/safety/limits.ts';
+import { STRICTEST_BUILT_IN } from '../../../solver/safety/rules-in-force.ts';
 import { componentOwners, ownerOf, type Owner } from './identity.ts';
 import { personName, placeWords, windowWords } from './kitchen-names.ts';
 import type { Relation, RelationKind } from './relations.ts';
@@ -75,6 +77,8 @@ function cautions(plan: Plan, step: PlannedStep): readonly string[] {
   const { cooksThrough, hotHold } = document;
   const { fridge } = component;
   const off = fridge?.from === document.id ? fridge : undefined;
+  const asked = fridgeDeadline(plan.rules ?? STRICTEST_BUILT_IN, component.storage, plan.kitchen.roomC)?.value;
+  const within = off === undefined ? 0 : Math.floor(Math.min(durationMinutes(off.within), asked ?? Infinity));
   const rack = step.places.find((place) => place.kind === 'rack');
   return [
     ...(cooksThrough === undefined
@@ -91,7 +95,7 @@ function cautions(plan: Plan, step: PlannedStep): readonly string[] {
     ...(off === undefined
       ? []
       : [
-          `In the fridge by ${clockAt(plan.start, step.end + Math.floor(durationMinutes(off.within)))}, ${minutesWords(durationMinutes(off.within))} after it leaves the heat.`,
+          `In the fridge by ${clockAt(plan.start, step.end + within)}, ${minutesWords(within)} after it leaves the heat.`,
         ]),
     ...(raw.length === 0 ? [] : [`Raw ${raw.join(' and ')}: board, knife and hands are washed before anything else.`]),
     ...(allergens.length === 0 ? [] : [`Contains ${allergens.join(', ')}.`]),

@@ -84,7 +84,7 @@ describe('the card of a step', () => {
   });
 
   test('says with what care', () => {
-    expect(facts.cautions).toContain('Core 74 °C for 0 s: a probe thermometer decides, not the minutes.');
+    expect(facts.cautions).toContain('Core 75 °C for 30 s: a probe thermometer decides, not the minutes.');
     expect(facts.cautions).toContain('In the fridge by 11:23, 40 min after it leaves the heat.');
     const bread = stepFacts(supper, 'croutons/crisp', relations)!;
     expect(bread.cautions).toContain('Contains gluten.');
@@ -118,7 +118,7 @@ describe('now and next', () => {
   });
 
   test('a segment is over at its end', () => {
-    expect(nowNext(supper, 25).people[0]!.now).toBeNull();
+    expect(nowNext(supper, 29).people[0]!.now).toBeNull();
     expect(nowNext(supper, 77).people.map((person) => [person.now, person.next])).toEqual([
       [null, null],
       [null, null],
