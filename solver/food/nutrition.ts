@@ -20,6 +20,9 @@ export interface NotCounted {
 
 export interface Nutrition {
   readonly amounts: Amounts;
+  /** Weight as given of the ingredients that are counted, and of those that are not as far as they have one (a mL as 1 g); g. */
+  readonly countedG: number;
+  readonly leftOutG: number;
   /** Ingredients that are left out of all sums, and why. */
   readonly notCounted: readonly NotCounted[];
   /** Ingredients whose row has no figure of a nutrient, which is then counted as none of it. */
@@ -67,20 +70,35 @@ export function energyOf(grams: Pick<Amounts, 'carbohydrate' | 'protein' | 'fat'
 export const isWater = (ingredient: Ingredient): boolean => ingredient.group === 'water';
 
 function ofIngredient(ingredient: Ingredient): Nutrition {
-  if (isWater(ingredient)) return { amounts: NOTHING, notCounted: [], without: [] };
+  const leftOutG = ingredient.massG ?? ingredient.volumeMl ?? 0;
+  if (isWater(ingredient)) return { amounts: NOTHING, countedG: 0, leftOutG: 0, notCounted: [], without: [] };
   const weighed = weighIngredient(ingredient);
   const what = ingredient.name;
-  if (!weighed.counted) return { amounts: NOTHING, notCounted: [{ what, why: weighed.why }], without: [] };
+  if (!weighed.counted)
+    return { amounts: NOTHING, countedG: 0, leftOutG, notCounted: [{ what, why: weighed.why }], without: [] };
   const row = declaredPer100g(weighed.food.per100g);
   const grams = Object.fromEntries(
     DECLARED.map((nutrient) => [nutrient, ((row[nutrient] ?? 0) * weighed.grams) / 100]),
   ) as Record<Declared, number>;
   return {
     amounts: { ...grams, ...energyOf(grams) },
+    countedG: weighed.givenGrams,
+    leftOutG: 0,
     notCounted: [],
     without: DECLARED.filter((nutrient) => row[nutrient] === null).map((nutrient) => ({ nutrient, what })),
   };
 }
+
+const scaled = (nutrition: Nutrition, factor: number): Nutrition => ({
+  ...nutrition,
+  amounts: times(nutrition.amounts, factor),
+  countedG: nutrition.countedG * factor,
+  leftOutG: nutrition.leftOutG * factor,
+});
+
+/** Share of the weight that is counted, 0–1; 0 where nothing has a weight. */
+export const countedShare = ({ countedG, leftOutG }: Nutrition): number =>
+  countedG === 0 ? 0 : countedG / (countedG + leftOutG);
 
 /** What a component holds in all, as its document makes it. */
 export function nutritionOf(component: Pick<Component, 'ingredients'>): Nutrition {
@@ -91,6 +109,8 @@ export function nutritionOf(component: Pick<Component, 'ingredients'>): Nutritio
 export function together(all: readonly Nutrition[]): Nutrition {
   return {
     amounts: sum(all.map(({ amounts }) => amounts)),
+    countedG: all.reduce((total, { countedG }) => total + countedG, 0),
+    leftOutG: all.reduce((total, { leftOutG }) => total + leftOutG, 0),
     notCounted: all.flatMap(({ notCounted }) => notCounted),
     without: all.flatMap(({ without }) => without),
   };
@@ -98,16 +118,14 @@ export function together(all: readonly Nutrition[]): Nutrition {
 
 /** One portion of a component. */
 export function nutritionOfPortion(component: Pick<Component, 'ingredients' | 'makes'>): Nutrition {
-  const whole = nutritionOf(component);
-  return { ...whole, amounts: times(whole.amounts, 1 / component.makes.portions) };
+  return scaled(nutritionOf(component), 1 / component.makes.portions);
 }
 
 /** 100 g of a component as it is done; null where its document gives no weight done. */
 export function nutritionPer100g(component: Pick<Component, 'ingredients' | 'makes'>): Nutrition | null {
   const { massG } = component.makes;
   if (massG === 0) return null;
-  const whole = nutritionOf(component);
-  return { ...whole, amounts: times(whole.amounts, 100 / massG) };
+  return scaled(nutritionOf(component), 100 / massG);
 }
 
 /** Of a component so many portions. */
@@ -120,12 +138,12 @@ export interface Helping {
 export function nutritionOfHelpings(helpings: readonly Helping[]): Nutrition {
   return together(
     helpings.map(({ component, portions }) => {
-      const { amounts, notCounted, without } = nutritionOfPortion(component);
+      const helping = scaled(nutritionOfPortion(component), portions);
       const within = <T extends { readonly what: string }>(each: T): T => ({
         ...each,
         what: `${each.what} (${component.name})`,
       });
-      return { amounts: times(amounts, portions), notCounted: notCounted.map(within), without: without.map(within) };
+      return { ...helping, notCounted: helping.notCounted.map(within), without: helping.without.map(within) };
     }),
   );
 }

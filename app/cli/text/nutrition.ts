@@ -1,6 +1,12 @@
 /** Nutrients of the components and boxes of a session, in lines. */
 import type { BoxNutrition } from '../../../solver/boxes/box-nutrition.ts';
-import { nutritionOfPortion, sharesOfIntake, type Amounts, type Nutrition } from '../../../solver/food/nutrition.ts';
+import {
+  countedShare,
+  nutritionOfPortion,
+  sharesOfIntake,
+  type Amounts,
+  type Nutrition,
+} from '../../../solver/food/nutrition.ts';
 import type { Component } from '../../../solver/kitchen/component.ts';
 import type { Session } from '../../../solver/kitchen/session.ts';
 
@@ -29,11 +35,14 @@ const figures = (name: string, amounts: Amounts): string =>
     ...COLUMNS.map(([title, key, digits]) => amounts[key].toFixed(digits).padStart(title.length)),
   ].join('  ');
 
-/** What a sum leaves out, a line a reason. */
-function leftOut({ notCounted, without }: Nutrition): readonly string[] {
+/** What a sum leaves out, a line a reason, and how much of the weight it counts where that is not nearly all. */
+function leftOut(nutrition: Nutrition): readonly string[] {
+  const { notCounted, without } = nutrition;
+  const counted = Math.floor(countedShare(nutrition) * 100);
   const reasons = [...new Set(notCounted.map(({ why }) => why))];
   const nutrients = [...new Set(without.map(({ nutrient }) => nutrient))];
   return [
+    ...(counted < 95 ? [`   at least: ${counted} % of the weight is counted`] : []),
     ...reasons.map(
       (why) =>
         `   not counted: ${notCounted.flatMap((each) => (each.why === why ? [each.what] : [])).join(', ')} (${why})`,

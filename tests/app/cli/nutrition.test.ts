@@ -69,5 +69,6 @@ describe('nutrition', () => {
     const { code, out } = await afterheat('nutrition', 'harbour-sunday');
     expect(code).toBe(0);
     expect(out).toMatch(/not counted: .*dried dulse/);
+    expect(out).toMatch(/at least: \d+ % of the weight is counted/);
   });
 });

@@ -5,6 +5,7 @@ import { doneWeight } from '../../../solver/food/done-weight.ts';
 import { FOODS } from '../../../solver/food/foods.ts';
 import { energyWorking, nutrientWorking } from '../../../solver/food/nutrition-workings.ts';
 import {
+  countedShare,
   energyOf,
   nutritionOf,
   nutritionOfHelpings,
@@ -96,6 +97,13 @@ describe('a component', () => {
     expect(nutritionOf(dish(lentils, water, bay)).notCounted).toEqual([
       { what: 'bay leaves', why: 'no food of the table is named for it' },
     ]);
+  });
+
+  test('tells how much of its weight is counted', () => {
+    const bay: Ingredient = { id: 'bay', name: 'bay leaves', massG: 125, allergens: [] };
+    expect(countedShare(nutritionOf(dish(lentils, bay)))).toBeCloseTo(0.8, 9);
+    expect(countedShare(nutritionOfPortion(dish(lentils, bay)))).toBeCloseTo(0.8, 9);
+    expect(countedShare(nutritionOf(dish({ id: 'lemon', name: 'lemon', count: 1, allergens: [] })))).toBe(0);
   });
 
   test('names a nutrient of which the table has no figure', () => {
