@@ -159,7 +159,9 @@ export const Kitchen = v.strictObject({
     electricityPerKWh: numberBetween(0, 10, 'per kWh'),
     gasPerKWh: numberBetween(0, 10, 'per kWh'),
     waterPerM3: numberBetween(0, 100, 'per m³'),
+    /** Of electricity, and of gas. */
     carbonGPerKWh: v.optional(numberBetween(0, 3000, 'g/kWh')),
+    gasCarbonGPerKWh: v.optional(numberBetween(0, 3000, 'g/kWh')),
   }),
 });
 export type Kitchen = v.InferOutput<typeof Kitchen>;

@@ -3,7 +3,8 @@ import type { Mode, Use } from '../engine/problem.ts';
 import { burnerWatts } from '../heat/burner-power.ts';
 import { dialWindow } from '../heat/oven-tables.ts';
 import type { StepInstance } from '../kitchen/expand.ts';
-import { boilMinutesInKettle } from '../water/boil.ts';
+import { panFits, type Burner } from '../kitchen/kitchen.ts';
+import { boilMinutesInKettle, boilMinutesOnBurner } from '../water/boil.ts';
 import { mostSimmerDrawW } from '../water/simmer.ts';
 import type { Need } from '../kitchen/step.ts';
 import type { HandSoil } from './hands.ts';
@@ -47,10 +48,31 @@ const alwaysLidded = ({ steps, holds }: StepInstance['component']): boolean =>
     .concat((holds ?? []).map((hold) => hold.need))
     .every((need) => need.use !== 'pan' || need.lid === true);
 
+/** Wh that a burner said to simmer takes on top, at full power until the water of its step boils. */
+function boilOnTopWh(
+  t: Translation,
+  burner: Burner,
+  heat: 'full' | 'simmer',
+  mean: number,
+  instance: Pick<StepInstance, 'component'> & Partial<Pick<StepInstance, 'ways'>>,
+): number {
+  const boiled = (instance.ways ?? []).map(({ parts }) =>
+    parts.reduce((sum, part) => sum + (part.hands === 'off' ? part.boilMl : 0), 0),
+  );
+  const ml = Math.max(0, ...boiled);
+  if (heat === 'full' || ml === 0) return 0;
+  const lidded = alwaysLidded(instance.component);
+  const minutes = t.kitchen.pans
+    .filter((pan) => panFits(burner, pan))
+    .map((pan) => boilMinutesOnBurner(t.kitchen, burner, pan, ml, lidded && pan.lid))
+    .filter(Number.isFinite);
+  return (Math.max(0, ...minutes) * (burner.powerW - mean)) / 60;
+}
+
 /** One mode an option, each of a length within `span`. */
 export function needModes(
   t: Translation,
-  instance: Pick<StepInstance, 'component'>,
+  instance: Pick<StepInstance, 'component'> & Partial<Pick<StepInstance, 'ways'>>,
   need: Need,
   options: readonly PlaceOption[],
   soil: HandSoil,
@@ -80,7 +102,10 @@ export function needModes(
         return {
           ...span,
           uses: [use, ...draws(t.kitchen, id, burnerWatts(burner, need.heat))],
-          cost: { fixed: 0, perMinute: wattHoursPerMinute(mean) },
+          cost: {
+            fixed: Math.round(boilOnTopWh(t, burner, need.heat, mean, instance)),
+            perMinute: wattHoursPerMinute(mean),
+          },
         };
       }
       case 'kettle': {

@@ -49,10 +49,25 @@ export function boilMinutesOnBurner(
 
 /** Minutes to bring cold water to the boil in the kettle, rounded up; fills beyond what it holds are boiled one after another. */
 export function boilMinutesInKettle(kitchen: Kitchen, kettle: Kettle, ml: number): number {
-  if (kettle.minutesPerLitre !== undefined) return minutesUp((ml / 1000) * kettle.minutesPerLitre);
-  const { tapC, boilsC } = surroundingsOf(kitchen);
-  return minutesUp(heatKettle(ml, tapC, boilsC, kettleHeatW(kettle), tapC).minutes);
+  return minutesUp(kettleMinutesExact(kitchen, kettle, ml));
 }
+
+/** The same, exact. */
+export function kettleMinutesExact(kitchen: Kitchen, kettle: Kettle, ml: number): number {
+  if (kettle.minutesPerLitre !== undefined) return (ml / 1000) * kettle.minutesPerLitre;
+  const { tapC, boilsC } = surroundingsOf(kitchen);
+  return heatKettle(ml, tapC, boilsC, kettleHeatW(kettle), tapC).minutes;
+}
+
+/** Minutes to the boil on a burner, exact. @param again water that is still hot enough to soak in, not cold */
+export const boilMinutesExact = (
+  kitchen: Kitchen,
+  burner: Burner,
+  pan: Pan | undefined,
+  ml: number,
+  lidded: boolean,
+  again: boolean,
+): number => minutesToBoil(kitchen, burner, pan, ml, lidded, again ? SOAK_C : null);
 
 /** Minutes to bring water back to the boil that is still hot enough to soak in, rounded up. */
 export function reboilMinutes(
