@@ -16,6 +16,7 @@ export const VERBS = [
   'model',
   'chart',
   'labels',
+  'account',
   'nutrition',
   'schema',
 ] as const;
@@ -68,6 +69,7 @@ const TAKES: Readonly<Record<Verb, readonly string[]>> = {
   model: ['kitchen', 'crew', 'intent', 'out', 'data'],
   chart: ['out', 'dark', 'why', 'data'],
   labels: ['json', 'data'],
+  account: ['json', 'data'],
   nutrition: ['json', 'data'],
   schema: ['out'],
 };
@@ -82,6 +84,7 @@ const SUBJECT: Readonly<Record<Verb, string>> = {
   model: 'SESSION',
   chart: 'PLAN',
   labels: 'PLAN',
+  account: 'PLAN',
   nutrition: 'SESSION',
   schema: 'KIND',
 };

@@ -3,6 +3,7 @@ import type { SolverClient } from '../solving/solver-client.ts';
 import { readArguments } from './arguments.ts';
 import { HELP } from './help.ts';
 import type { ExitCode, Terminal } from './terminal.ts';
+import { accountVerb } from './verbs/account.ts';
 import { chartVerb } from './verbs/chart.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
@@ -67,6 +68,8 @@ export async function runCommand(
             return await labelsVerb(subject, options, terminal);
           case 'nutrition':
             return await nutritionVerb(subject, options, terminal);
+          case 'account':
+            return await accountVerb(subject, options, terminal);
           case 'schema':
             return await schemaVerb(subject, options, terminal);
         }

@@ -307,6 +307,25 @@ test('a wrong command ends with 2 and points to the help', async () => {
   expect(await afterheat()).toMatchObject({ code: 2, err: 'afterheat: no verb was given\nTry: afterheat --help' });
 });
 
+describe('account', () => {
+  test('prints what a plan takes, who bears it, what sharing saved and what is not counted', async () => {
+    const { code, out } = await afterheat('account', 'supper.plan.json');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Written by hand: \d\.\d\d kWh, 4\.0 L of water, \d\.\d\d EUR\n/);
+    expect(out).toMatch(/\n {2}the oven: 0\.98 kWh, 0\.29 EUR\n/);
+    expect(out).toMatch(/Sharing saved [^]*the pot of water serves [^]*, instead of 3 pots of water: /);
+    expect(out).toMatch(/Not counted: /);
+  });
+
+  test('prints it as JSON', async () => {
+    const { code, out } = await afterheat('account', 'supper.plan.json', '--json');
+    const { currency, lines } = JSON.parse(out) as { currency: string; lines: readonly { by: string }[] };
+    expect(code).toBe(0);
+    expect(currency).toBe('EUR');
+    expect(lines.map(({ by }) => by)).toEqual(['kept-hot', 'afterheat', 'one-boil']);
+  });
+});
+
 describe('labels', () => {
   test('prints what each eater’s boxes hold, in the order of filling, with the caution', async () => {
     const { code, out } = await afterheat('labels', 'supper.plan.json');
