@@ -35,6 +35,11 @@ export class Budget {
     return this.over();
   }
 
+  /** Books all that another budget has spent. @returns true when the search must end */
+  spendAllOf(part: Budget): boolean {
+    return this.spend(part.steps);
+  }
+
   /** Asks the asker now, for work that is not counted. @returns true when the search must end */
   poll(): boolean {
     this.stopped ||= this.shouldStop?.() === true;

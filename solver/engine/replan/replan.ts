@@ -169,7 +169,8 @@ class Replanning {
 
   private repaired(cycle: readonly OrderArc[]): Going | null {
     const { asked, settled } = this;
-    return repair(
+    const budget = new Budget(asked.effort * REPAIR_SHARE, asked.shouldStop);
+    const mended = repair(
       asked,
       settled.problem,
       this.order,
@@ -178,8 +179,10 @@ class Replanning {
       this.worth,
       (choice) => settled.decided[choice] !== null,
       (task) => asked.facts[startNode(task)] !== OPEN,
-      new Budget(asked.effort * REPAIR_SHARE, asked.shouldStop),
+      budget,
     );
+    this.budget.spendAllOf(budget);
+    return mended;
   }
 
   /** The best of some plans built in the old order. */
@@ -188,7 +191,7 @@ class Replanning {
     const small = condition(settled.problem, settled.decided);
     const budget = new Budget(asked.effort * IN_ORDER_SHARE, asked.shouldStop);
     const plans = plansInOrder(small.problem, small.narrow(asked.old), asked.seed, budget);
-    this.budget.spend(budget.spent);
+    this.budget.spendAllOf(budget);
     let best: Going | null = null;
     for (const plan of plans) {
       const going = this.closer(small.widen(plan));

@@ -13,6 +13,7 @@ import { isBoundable, limitTier } from './limits.ts';
 import { chooseNeighbourhood, neighbourhoodKinds, type NeighbourhoodKind } from './neighbourhoods.ts';
 import { compareValues, type Plan } from './plan.ts';
 import { priorityRules, type PriorityRule } from './priority-rules.ts';
+import { usualStarts } from './usual-starts.ts';
 import type { Workshop } from './workshop.ts';
 
 type Style = 'pinned' | 'led';
@@ -148,7 +149,7 @@ export class Improver {
       const count = compiled.optionCount[shape] as number;
       guide[shape] = ((plan.choices[shape] as number) + 1 + random.below(Math.max(1, count - 1))) % count;
     }
-    const usual = usualStarts(compiled.group, plan);
+    const usual = usualStarts(compiled.group, plan.start);
     const key = Float64Array.from(plan.start, (start, task) => (start < 0 ? (usual[task] as number) : start));
     return workshop.diveOnce({ backward: false, parallel: false, key, guide, whim: 0, shapeWhim: 0, failLimit: 30 });
   }
@@ -186,7 +187,7 @@ export class Improver {
     const backward = random.percent(way.style === 'led' ? 20 : 40);
     const noise = 1 + random.below(way.style === 'led' ? 30 : 120);
     const key = new Float64Array(compiled.taskCount);
-    const usual = usualStarts(compiled.group, current);
+    const usual = usualStarts(compiled.group, current.start);
     for (let task = 0; task < key.length; task++) {
       if ((current.start[task] as number) < 0) {
         key[task] = (backward ? -1 : 1) * (usual[task] as number) * 100;
@@ -244,20 +245,4 @@ export class Improver {
     }
     return true;
   }
-}
-
-/** For each task the mean start of the placed tasks of its group: where it would roughly belong if it came in. */
-function usualStarts(group: Int32Array, plan: Plan): Float64Array {
-  const sums = new Map<number, { sum: number; count: number }>();
-  plan.start.forEach((start, task) => {
-    if (start < 0) return;
-    const entry = sums.get(group[task] as number) ?? { sum: 0, count: 0 };
-    sums.set(group[task] as number, entry);
-    entry.sum += start;
-    entry.count++;
-  });
-  return Float64Array.from(group, (of) => {
-    const entry = sums.get(of);
-    return entry === undefined ? 0 : entry.sum / entry.count;
-  });
 }

@@ -9,6 +9,7 @@
 import type { Budget } from '../budget.ts';
 import type { Solution } from '../outcome.ts';
 import type { Problem } from '../problem.ts';
+import { usualStarts } from './usual-starts.ts';
 import { prepare, Workshop } from './workshop.ts';
 
 /** Dives with every old option led, with those of tasks led half of the time, and with none. */
@@ -35,7 +36,9 @@ export function plansInOrder(problem: Problem, old: Solution, seed: number, budg
   const workshop = new Workshop(problem, budget, { seed }, parts);
   if (!workshop.consistent) return [];
   const { compiled, structure, dive, random } = workshop;
-  const key = oldStarts(problem, old);
+  // Work that was not there comes when that of its group usually does.
+  const starts = Float64Array.from(problem.tasks, (_, task) => old.tasks[task]?.start ?? -1);
+  const key = usualStarts(compiled.group, starts).map((usual, task) => (starts[task]! < 0 ? usual : starts[task]!));
   const plans: Solution[] = [];
   for (const { led, whim } of DIVES) {
     if (budget.over()) break;
@@ -50,19 +53,4 @@ export function plansInOrder(problem: Problem, old: Solution, seed: number, budg
       if ((dive.trouble[task] as number) > 0) key[task] = (key[task] as number) - compiled.horizon * FORWARD;
   }
   return plans;
-}
-
-/** Old starts; for tasks that were not there, the mean start of their group. */
-function oldStarts(problem: Problem, old: Solution): Float64Array {
-  const sums = new Map<string, { sum: number; count: number }>();
-  problem.tasks.forEach((task, index) => {
-    const start = old.tasks[index]?.start;
-    if (start === undefined) return;
-    const entry = sums.get(task.group ?? '') ?? { sum: 0, count: 0 };
-    sums.set(task.group ?? '', { sum: entry.sum + start, count: entry.count + 1 });
-  });
-  return Float64Array.from(problem.tasks, (task, index) => {
-    const entry = sums.get(task.group ?? '');
-    return old.tasks[index]?.start ?? (entry === undefined ? 0 : entry.sum / entry.count);
-  });
 }
