@@ -115,7 +115,7 @@ export function heatProperties(composition: Composition, celsius: number): HeatP
 /**
  * Specific heat of unfrozen food from its water alone, J/(kg·K).
  * @param waterFraction 0–1
- * @source Siebel's equation above freezing; checked against a printed table of the same kind in the tests
+ * @source Siebel's equation above freezing (from memory, not verified; it gives a printed table of specific heats to 0.01 kJ/(kg·K))
  */
 export const siebelSpecificHeat = (waterFraction: number): number => 837 + 3349 * waterFraction;
 

@@ -82,8 +82,8 @@ export const BRIGHT = 0.2;
  */
 export const saturationKPa = (celsius: number): number => 0.6108 * Math.exp((17.27 * celsius) / (celsius + 237.3));
 
-/** Psychrometric constant at sea level, kPa/K: 0.665e-3 × 101.3. @source FAO Irrigation and Drainage Paper 56 (1998), equation 8 */
-const PSYCHROMETRIC = 0.0674;
+/** Psychrometric constant at sea level, kPa/K: c·p/(ε·λ) = 1.013e-3 × 101.3 ÷ (0.622 × 2.45). @source FAO paper 56 (1998), equation 8 */
+const PSYCHROMETRIC = 0.0673;
 
 /**
  * How many times the convection from a wet surface evaporation carries away on top of it. The air is taken as moist as it can be,

