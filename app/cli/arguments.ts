@@ -26,6 +26,8 @@ export interface Options {
   readonly kitchens: readonly string[];
   readonly crew?: string;
   readonly intent?: Intent;
+  /** Safety rules to plan by: a file, or an id. */
+  readonly authority?: string;
   readonly effort?: number;
   readonly seed?: number;
   readonly json: boolean;
@@ -59,14 +61,14 @@ export type Arguments =
   | { readonly kind: 'verb'; readonly verb: Verb; readonly subject: string; readonly options: Options };
 
 const TAKES: Readonly<Record<Verb, readonly string[]>> = {
-  plan: ['kitchen', 'crew', 'intent', 'effort', 'seed', 'json', 'out', 'data'],
+  plan: ['kitchen', 'crew', 'intent', 'authority', 'effort', 'seed', 'json', 'out', 'data'],
   check: ['json', 'data'],
   why: ['json', 'data'],
-  improve: ['kitchen', 'crew', 'effort', 'seed', 'json', 'data'],
+  improve: ['kitchen', 'crew', 'authority', 'effort', 'seed', 'json', 'data'],
   sure: ['by', 'samples', 'seed', 'json', 'data'],
   replan: ['now', ...TELLS, 'penalty', 'effort', 'seed', 'json', 'out', 'data'],
-  compare: ['kitchen', 'crew', 'intent', 'effort', 'seed', 'json', 'data'],
-  model: ['kitchen', 'crew', 'intent', 'out', 'data'],
+  compare: ['kitchen', 'crew', 'intent', 'authority', 'effort', 'seed', 'json', 'data'],
+  model: ['kitchen', 'crew', 'intent', 'authority', 'out', 'data'],
   chart: ['out', 'dark', 'why', 'data'],
   labels: ['json', 'data'],
   account: ['json', 'data'],
@@ -111,6 +113,7 @@ function read(args: readonly string[]): Arguments {
       kitchen: { type: 'string', multiple: true },
       crew: { type: 'string' },
       intent: { type: 'string' },
+      authority: { type: 'string' },
       effort: { type: 'string' },
       seed: { type: 'string' },
       json: { type: 'boolean' },
@@ -179,6 +182,7 @@ function read(args: readonly string[]): Arguments {
       ...(values.why === true ? { why: true } : {}),
       ...(values.crew === undefined ? {} : { crew: values.crew }),
       ...(intent === undefined ? {} : { intent }),
+      ...(values.authority === undefined ? {} : { authority: values.authority }),
       ...(effort === undefined ? {} : { effort }),
       ...(seed === undefined ? {} : { seed }),
       ...(values.out === undefined ? {} : { out: values.out }),

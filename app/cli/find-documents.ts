@@ -69,3 +69,10 @@ export async function kitchenIds(kitchens: readonly string[], folder: string): P
   if (faults.length > 0) return { ok: false, faults };
   return { ok: true, value: answers.flatMap((answer) => (answer.ok ? [answer.value] : [])) };
 }
+
+/** Id of the safety rules that an argument names, as a file or as an id; null without one. */
+export async function authorityId(argument: string | undefined, folder: string): Promise<Answer<string | null>> {
+  if (argument === undefined || !isFile(argument, folder)) return { ok: true, value: argument ?? null };
+  const read = await readFile('safety-rules', resolve(folder, argument), argument);
+  return read.ok ? { ok: true, value: read.value.id } : read;
+}

@@ -15,7 +15,7 @@ Usage: afterheat VERB … [options]
   afterheat labels PLAN        print the labels of its boxes: what, for whom, use by, allergens held and met
   afterheat account PLAN       print its energy, water, money and carbon, who bears it, and what sharing saved
   afterheat nutrition SESSION  print nutrients and energy of a portion of each dish and of each eater's box
-  afterheat schema KIND        print the JSON Schema of a kitchen, component, session or plan document
+  afterheat schema KIND        print the JSON Schema of a kitchen, component, session, plan or safety-rules document
 
 STEP is the id of a step, such as shaken-potatoes/roast, or its name, such as "roast the potatoes".
 
@@ -25,6 +25,7 @@ file, in the data folder, and among the demo documents, in this order.
 Options:
   --kitchen FILE   kitchen to cook in, a file or an id (the session's first); compare takes several
   --crew ID        crew of the session that cooks (its first)
+  --authority ID   safety rules to plan by: strictest, united-kingdom, united-states, or a file or id of your own (the session's)
   --intent NAME    soonest, freshest, thriftiest or calmest (the session's own)
   --effort N       most work units to spend; more takes longer
   --seed N         seed of all chance; the same seed and effort give the same plan

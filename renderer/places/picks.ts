@@ -1,6 +1,8 @@
 /** What can be picked for a session, and the request that the picks make. */
 import type { DocumentEntry, PlanRequest } from '../../app/api.ts';
 import { Intent, type Session } from '../../solver/kitchen/session.ts';
+import { BUILT_IN_RULES } from '../../solver/safety/built-in.ts';
+import { STRICTEST } from '../../solver/safety/strictest.ts';
 
 export interface Option {
   readonly value: string;
@@ -13,6 +15,10 @@ export interface Options {
   /** Empty where the session names no crews: everybody cooks. */
   readonly crews: readonly Option[];
   readonly intents: readonly Option[];
+  /** Whose safety rules: the strictest first, then the user's own, then the built-in ones. */
+  readonly authorities: readonly Option[];
+  /** The one that holds while nobody picks another. */
+  readonly authority: string;
 }
 
 const INTENTS: Readonly<Record<Intent, string>> = {
@@ -33,7 +39,21 @@ export function optionsFor(session: Session, entries: readonly DocumentEntry[]):
     })),
     crews: (session.crews ?? []).map((crew) => ({ value: crew.id, name: crew.name })),
     intents: Intent.options.map((intent) => ({ value: intent, name: INTENTS[intent] })),
+    authorities: authoritiesOf(entries),
+    authority: session.authority ?? STRICTEST,
   };
+}
+
+function authoritiesOf(entries: readonly DocumentEntry[]): readonly Option[] {
+  const own = entries.filter(({ kind }) => kind === 'safety-rules');
+  return [
+    { value: STRICTEST, name: 'the strictest rules' },
+    ...own.map(({ id, name, faults }) => ({ value: id, name, disabled: faults.length > 0 })),
+    ...BUILT_IN_RULES.filter(({ id }) => !own.some((entry) => entry.id === id)).map(({ id, name }) => ({
+      value: id,
+      name,
+    })),
+  ];
 }
 
 /** The request of a session as it stands: its first kitchen, its first crew, its own intent. */

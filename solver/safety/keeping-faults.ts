@@ -1,8 +1,9 @@
 /** Food kept hot or cold that cannot meet the rules in force. */
+import { coolingMinutes } from '../food/cooling-minutes.ts';
 import type { Component } from '../kitchen/component.ts';
 import type { InputFault } from '../kitchen/fault.ts';
 import type { SafetyRules } from '../kitchen/safety-rules.ts';
-import { packedDishes } from '../kitchen/session-components.ts';
+import { boxedComponents, packedDishes } from '../kitchen/session-components.ts';
 import type { Session } from '../kitchen/session.ts';
 import { durationMinutes } from '../kitchen/values.ts';
 import { lastHeat } from './last-heat.ts';
@@ -18,6 +19,7 @@ const DAY_MIN = 24 * 60;
  */
 export function keepingFaults(
   session: Session,
+  components: readonly Component[],
   component: Component,
   rules: SafetyRules,
   roomC: number,
@@ -25,7 +27,7 @@ export function keepingFaults(
   return [
     ...hotFaults(component, rules),
     ...lifeFaults(component, rules),
-    ...coolingFaults(session, component, rules, roomC),
+    ...coolingFaults(session, components, component, rules, roomC),
   ];
 }
 
@@ -72,6 +74,7 @@ function lifeFaults(component: Component, rules: SafetyRules): readonly InputFau
 /** Cooling that alone takes longer than the rules give from the heat to the fridge. */
 function coolingFaults(
   session: Session,
+  components: readonly Component[],
   component: Component,
   rules: SafetyRules,
   roomC: number,
@@ -84,16 +87,19 @@ function coolingFaults(
   const mend = 'cool it faster: shallow, uncovered, split up, in cold water';
   const shelf = component.steps.flatMap(({ name, segments, needs }, index): readonly InputFault[] => {
     if (!needs.some((need) => need.use === 'place' && need.place === 'cooling')) return [];
-    const minutes = segments.reduce(
-      (sum, segment) => sum + (segment.hands === 'off' ? durationMinutes(segment.shortest ?? 'PT0M') : 0),
-      0,
-    );
+    const minutes = segments.reduce((sum, segment) => {
+      if (segment.hands === 'on') return sum;
+      return sum + durationMinutes(segment.shortest ?? 'PT0M') + coolingMinutes(segment.cools, [component]);
+    }, 0);
     if (minutes <= limit.value) return [];
     const found = `${name} cools ${component.name} for ${Math.ceil(minutes)} min`;
     return [{ document: `component ${component.id}`, path: `steps[${index}].segments`, found, wanted, mend }];
   });
   const { cooling, putAway } = boxed && !own ? (session.packing ?? {}) : {};
-  if (cooling === undefined || putAway === undefined || durationMinutes(cooling.shortest) <= limit.value) return shelf;
-  const found = `the boxes with ${component.name} cool for ${Math.ceil(durationMinutes(cooling.shortest))} min`;
+  if (cooling === undefined || putAway === undefined) return shelf;
+  const minutes =
+    durationMinutes(cooling.shortest) + coolingMinutes(cooling.cools, boxedComponents(session, components));
+  if (minutes <= limit.value) return shelf;
+  const found = `the boxes with ${component.name} cool for ${Math.ceil(minutes)} min`;
   return [...shelf, { document: `session ${session.id}`, path: 'packing.cooling.shortest', found, wanted, mend }];
 }

@@ -25,7 +25,7 @@ export function methodFaults(
 ): readonly InputFault[] {
   return components.flatMap((component) => [
     ...cookingFaults(component, rules),
-    ...keepingFaults(session, component, rules, roomC),
+    ...keepingFaults(session, components, component, rules, roomC),
     ...toxinFaults(component, rules),
     ...servedWrongly(session, component).map(([eater, allergen]): InputFault => ({
       document: `session ${session.id}`,

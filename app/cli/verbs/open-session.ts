@@ -3,7 +3,7 @@ import type { Answer, PlanRequest } from '../../api.ts';
 import type { Session } from '../../../solver/kitchen/session.ts';
 import type { Library } from '../../documents/library.ts';
 import type { Options } from '../arguments.ts';
-import { findNamed, kitchenIds } from '../find-documents.ts';
+import { authorityId, findNamed, kitchenIds } from '../find-documents.ts';
 
 export interface OpenSession {
   readonly session: Session;
@@ -16,16 +16,20 @@ export interface OpenSession {
 
 /** Opens the session that an argument names, or gives the faults of what was named. */
 export async function openSession(subject: string, options: Options, folder: string): Promise<Answer<OpenSession>> {
-  const [named, kitchens] = await Promise.all([
+  const [named, kitchens, authority] = await Promise.all([
     findNamed('session', subject, {
       folder,
-      also: options.kitchens,
+      also: [...options.kitchens, ...(options.authority === undefined ? [] : [options.authority])],
       ...(options.data === undefined ? {} : { data: options.data }),
     }),
     kitchenIds(options.kitchens, folder),
+    authorityId(options.authority, folder),
   ]);
-  if (!named.ok || !kitchens.ok)
-    return { ok: false, faults: [...(named.ok ? [] : named.faults), ...(kitchens.ok ? [] : kitchens.faults)] };
+  if (!named.ok || !kitchens.ok || !authority.ok)
+    return {
+      ok: false,
+      faults: [named, kitchens, authority].flatMap((answer) => (answer.ok ? [] : answer.faults)),
+    };
   const { document: session, library } = named.value;
   const { crew, intent, effort, seed } = options;
   return {
@@ -39,6 +43,7 @@ export async function openSession(subject: string, options: Options, folder: str
         ...(kitchen === undefined ? {} : { kitchen }),
         ...(crew === undefined ? {} : { crew }),
         ...(intent === undefined ? {} : { intent }),
+        ...(authority.value === null ? {} : { authority: authority.value }),
         ...(effort === undefined ? {} : { effort }),
         ...(seed === undefined ? {} : { seed }),
       }),

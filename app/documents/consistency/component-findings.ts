@@ -17,6 +17,7 @@ const INGREDIENT = 'an ingredient of this component';
 export function componentFindings(component: Component): readonly Finding[] {
   const steps = component.steps.map(({ id }) => id);
   const ingredients = component.ingredients.map(({ id }) => id);
+  const soaks = [...(component.ahead ?? []).map(({ id }) => id), ...steps];
   return [
     ...repeatedIds(placed(component.ingredients, 'ingredients')),
     ...repeatedIds([
@@ -27,6 +28,16 @@ export function componentFindings(component: Component): readonly Finding[] {
     ...repeatedIds(placed(component.holds ?? [], 'holds')),
     ...component.ingredients.flatMap((ingredient, index) => allergenFindings(ingredient, ['ingredients', index])),
     ...component.ingredients.flatMap((ingredient, index) => foodFindings(ingredient, ['ingredients', index])),
+    ...component.ingredients.flatMap(({ toxin }, index) => [
+      ...unknownId(toxin?.soak, soaks, 'a step of this component, or of the days before', [
+        'ingredients',
+        index,
+        'toxin',
+        'soak',
+      ]),
+      ...unknownId(toxin?.drain, steps, STEP, ['ingredients', index, 'toxin', 'drain']),
+      ...unknownId(toxin?.boil, steps, STEP, ['ingredients', index, 'toxin', 'boil']),
+    ]),
     ...component.steps.flatMap((step, index) => stepFindings(step, ['steps', index], steps, ingredients)),
     ...coolingTroubles(component),
     ...(component.holds ?? []).flatMap((hold, index) => [

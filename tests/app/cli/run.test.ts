@@ -45,6 +45,25 @@ describe('plan', () => {
     expect(out).toMatch(/finish: 60 min, proven/);
   });
 
+  test('prints the cautions, and under whose safety rules the plan was made', async () => {
+    const { out } = await afterheat('plan', 'cook.session.json', '--effort', '100000');
+    expect(out).toMatch(/Cautions\n {2}A probe thermometer decides/);
+    expect(out).toContain('the strictest built-in rules hold');
+    const british = await afterheat('plan', 'cook', '--authority', 'united-kingdom', '--effort', '100000');
+    expect(british.out).toContain('Made under the safety rules “United Kingdom”');
+  });
+
+  test('takes safety rules from a file, and tells of an authority that nobody knows', async () => {
+    const rules = { kind: 'safety-rules', version: 1, id: 'canteen', name: 'Our canteen' };
+    const file = join(folder, 'rules-of-ours.json');
+    await writeFile(file, JSON.stringify({ ...rules, region: 'nowhere', authority: 'invented', rules: [] }));
+    const ours = await afterheat('plan', 'cook', '--authority', 'rules-of-ours.json', '--effort', '100000');
+    expect(ours.out).toContain('“Our canteen” (invented; nowhere)');
+    const unknown = await afterheat('plan', 'cook', '--authority', 'atlantis');
+    expect(unknown.code).toBe(2);
+    expect(unknown.err).toContain('no safety rules with the id "atlantis"');
+  });
+
   test('prints a summary in minutes as JSON, and no document', async () => {
     const { code, out } = await afterheat('plan', 'cook', '--json', '--effort', '100000');
     const summary = JSON.parse(out) as Record<string, unknown>;
@@ -291,7 +310,7 @@ describe('schema', () => {
   test('ends with 2 for another word', async () => {
     expect(await afterheat('schema', 'fridge')).toMatchObject({
       code: 2,
-      err: 'KIND is one of kitchen, component, session, plan, not "fridge"',
+      err: 'KIND is one of kitchen, component, session, plan, safety-rules, not "fridge"',
     });
   });
 });
@@ -333,7 +352,7 @@ describe('labels', () => {
     expect(out).toMatch(/^Written by hand: 4 boxes, in the order of filling\n\n1\. Eve, 2 boxes\n {3}greens, 250 g\n/);
     expect(out).toMatch(/CONTAINS none of the fourteen allergens\n {3}kept free of gluten\n/);
     expect(out).toMatch(/2\. For anybody, 2 boxes[^]*CONTAINS cereals containing gluten \(US list: wheat\)/);
-    expect(out).toMatch(/cooked 2026-03-08, use by 2026-03-11/);
+    expect(out).toMatch(/cooked 2026-03-08, use by 2026-03-10/);
     expect(out).toMatch(/no guarantee for someone with a severe allergy/);
   });
 

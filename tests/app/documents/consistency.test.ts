@@ -11,6 +11,8 @@ const cook = sessionOf([peel]);
 const small = smallKitchen();
 const oven = small.ovens[0]!;
 
+const beans = { ...peel.ingredients[0]!, toxin: { kind: 'kidney-beans', soak: 'soek', boil: 'peel' } };
+
 const ODD: readonly { readonly name: string; readonly document: AnyDocument; readonly path: string }[] = [
   {
     name: 'a pan with the id of a board',
@@ -21,6 +23,11 @@ const ODD: readonly { readonly name: string; readonly document: AnyDocument; rea
     name: 'a limit on an oven that is not there',
     document: { ...small, power: [{ id: 'left-half', name: 'left half', limitW: 3000, members: ['ovn'] }] },
     path: 'power[0].members[0]',
+  },
+  {
+    name: 'a toxin that a step of no name soaks out',
+    document: { ...peel, ingredients: [beans] },
+    path: 'ingredients[0].toxin.soak',
   },
   {
     name: 'a dial from hot to cold',

@@ -134,4 +134,24 @@ describe('picks', () => {
       { value: 'c', name: 'c', disabled: false },
     ]);
   });
+
+  test('offer the strictest safety rules, the user’s own and the built-in ones; the session’s hold until another is picked', () => {
+    const own = {
+      file: 'x',
+      demo: false,
+      kind: 'safety-rules',
+      id: 'canteen',
+      name: 'our canteen',
+      faults: [],
+    } as const;
+    const options = optionsFor(session, [own]);
+    expect(options.authorities.map(({ value }) => value)).toEqual([
+      'strictest',
+      'canteen',
+      'united-kingdom',
+      'united-states',
+    ]);
+    expect(options.authority).toBe('strictest');
+    expect(optionsFor({ ...session, authority: 'canteen' }, [own]).authority).toBe('canteen');
+  });
 });

@@ -94,7 +94,7 @@ describe('the labels of a plan', () => {
       useBy: '2026-03-10',
       frozenUseBy: '2026-04-07',
     });
-    expect(eve(labels().all)[0]).toMatchObject({ useBy: '2026-03-11', frozenUseBy: null });
+    expect(eve(labels().all)[0]).toMatchObject({ useBy: '2026-03-10', frozenUseBy: null });
   });
 
   test('are none without packing', () => {
