@@ -70,7 +70,7 @@ const TAKES: Readonly<Record<Verb, readonly string[]>> = {
   compare: ['kitchen', 'crew', 'intent', 'authority', 'effort', 'seed', 'json', 'data'],
   model: ['kitchen', 'crew', 'intent', 'authority', 'out', 'data'],
   chart: ['out', 'dark', 'why', 'data'],
-  labels: ['json', 'data'],
+  labels: ['json', 'out', 'data'],
   account: ['json', 'data'],
   nutrition: ['json', 'data'],
   schema: ['out'],

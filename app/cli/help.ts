@@ -39,7 +39,7 @@ Options:
   --by TIME        sure: ask the chance of finishing by then, such as PT90M; may be given again
   --samples N      sure: how many times the plan is played through (2000)
   --json           plan, compare, improve, check, why, sure, replan, labels, account, nutrition: print JSON, times in minutes from the start
-  --out FILE       plan, replan: write the plan document; chart: the SVG; model: the problem
+  --out FILE       plan, replan: write the plan document; chart: the SVG; model: the problem; labels: a page to print (HTML)
   --dark           chart: light lines on dark paper
   --why            chart: with what decides how long it takes, underlined
   --data DIR       data folder (AFTERHEAT_DATA, or the usual place of this system)

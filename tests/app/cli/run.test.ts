@@ -363,6 +363,12 @@ describe('labels', () => {
     expect(labels.map(({ eater }) => eater?.id ?? null)).toEqual(['eve', 'eve', null, null]);
   });
 
+  test('writes a page to print', async () => {
+    const { code } = await afterheat('labels', 'supper.plan.json', '--out', 'labels.html');
+    expect(code).toBe(0);
+    expect(await readFile(join(folder, 'labels.html'), 'utf8')).toMatch(/^<!doctype html>[^]*Eve · 1 of 2/);
+  });
+
   test('says of a box that may have met what its eater avoids that it is not for them, and fails', async () => {
     const plan = structuredClone(supper);
     plan.steps.splice(

@@ -1,6 +1,7 @@
 /** Plans broken against rules 8 (soil), 9 (safety) and 10 (pins, table, earlier days). */
 import type { SafetyRule, SafetyRules } from '../../../../solver/kitchen/safety-rules.ts';
 import { STRICTEST_BUILT_IN } from '../../../../solver/safety/rules-in-force.ts';
+import { place } from '../../../support/plan-builder.ts';
 import { componentOf, drop, recipeStep, shift, stepOf, type BrokenPlan } from '../../../support/break-plan.ts';
 
 /** The strictest rules with another time from the heat to the fridge. */
@@ -124,6 +125,37 @@ export const soilAndSafety: readonly BrokenPlan[] = [
       // By clean hands: Bo's.
       shift(stepOf(plan, 'croutons/tear'), 7);
       for (const segment of stepOf(plan, 'squash/bake').segments) if (segment.hands === 'on') segment.person = 'bo';
+    },
+  },
+
+  {
+    name: 'hands that lifted pasta fill boxes without gluten unwashed',
+    rule: 8,
+    change: (plan) => drop(plan, 'wash/ada.1'),
+  },
+  {
+    name: 'flour comes to the millet by way of the squash and other hands',
+    rule: 8,
+    change: (plan) => drop(plan, 'wash/ada.2'),
+  },
+  {
+    name: 'millet is brewed in an appliance after wheat',
+    rule: 8,
+    change: (plan) => {
+      plan.kitchen.appliances.push({ id: 'steamer', name: 'the steamer', does: 'steam', powerW: 0, places: 1 });
+      recipeStep(plan, 'rolls/mix').needs.push({ use: 'appliance', does: 'steam' });
+      stepOf(plan, 'rolls/mix').places.push(place('appliance', 'steamer', 0, 3));
+      recipeStep(plan, 'millet/soak').needs.push({ use: 'appliance', does: 'steam' });
+      stepOf(plan, 'millet/soak').places.push(place('appliance', 'steamer', 21, 29));
+    },
+  },
+  {
+    name: 'hands go from bread to an eater without boxes at the table',
+    rule: 8,
+    change: (plan) => {
+      // Ada seasons with the hands that lifted the pasta.
+      plan.session.eaters = [{ id: 'sam', name: 'Sam', avoids: ['wheat'], boxes: 0, eats: ['sauce'] }];
+      plan.session.table = { at: 'PT41M', dishes: ['sauce'], othersMayRunPast: true };
     },
   },
 
