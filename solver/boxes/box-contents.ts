@@ -1,6 +1,7 @@
 /** What is in each eater's boxes by a plan, and what that may have met on the way there. */
 import { readPlan } from '../checker/reading.ts';
 import { soilCourse, type Meeting } from '../checker/soil-course.ts';
+import { doneWeight } from '../food/done-weight.ts';
 import { allergensOf, avoidedBy } from '../food/soil.ts';
 import type { Component } from '../kitchen/component.ts';
 import type { Plan } from '../kitchen/plan.ts';
@@ -70,6 +71,13 @@ export function boxContents(plan: Plan): readonly BoxContents[] {
   });
 }
 
+/** Weight done as the recipe says, or as the yields of all its ingredients give it, g; null: neither. */
+function weightDone(component: Component): number | null {
+  if (component.makes.massG > 0) return component.makes.massG;
+  const { grams, raw, unweighed } = doneWeight(component);
+  return grams > 0 && raw.length === 0 && unweighed.length === 0 ? grams : null;
+}
+
 function share(
   plan: Plan,
   component: Component,
@@ -77,11 +85,12 @@ function share(
 ): Share {
   const { portions = 1 } = plan.session.dishes.find((dish) => dish.component === component.id) ?? {};
   const boxes = groups.filter(({ dishes }) => dishes.includes(component)).reduce((sum, group) => sum + group.boxes, 0);
-  const { massG, portions: makes } = component.makes;
+  const massG = weightDone(component);
+  const { portions: makes } = component.makes;
   const ready = plan.steps.filter((step) => step.component === component.id && step.step === readyStep(component));
   return {
     component,
-    massG: massG > 0 ? Math.round((massG / makes) * Math.min(1, portions / boxes)) : null,
+    massG: massG === null ? null : Math.round((massG / makes) * Math.min(1, portions / boxes)),
     readyMinute: Math.max(0, ...ready.map(({ end }) => end)),
   };
 }

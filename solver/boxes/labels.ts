@@ -1,8 +1,10 @@
 /** Labels for the boxes of a plan: what, for whom, cooked on, use by, reheated how, allergens stressed, weight. */
 import { EU_GROUPS, groupOf, isCereal, usOf, type UsAllergen } from '../food/allergens.ts';
+import { countedShare } from '../food/nutrition.ts';
 import type { Plan } from '../kitchen/plan.ts';
 import { GLUTEN_CEREALS, durationMinutes, type AllergenMark } from '../kitchen/values.ts';
 import { boxContents, type BoxContents, type Share } from './box-contents.ts';
+import { boxNutrition, type BoxNutrition } from './box-nutrition.ts';
 import { dayAfter, earlier } from './days.ts';
 
 export interface AllergenList {
@@ -20,6 +22,8 @@ export interface BoxLabel {
   readonly dishes: readonly { readonly component: string; readonly name: string; readonly massG: number | null }[];
   /** g; null: a recipe does not say. */
   readonly massG: number | null;
+  /** By the factors of the European Union, whole kJ and kcal, of the share of the weight that is counted; null: of nothing. */
+  readonly energy: { readonly kJ: number; readonly kcal: number; readonly countedShare: number } | null;
   readonly contains: AllergenList;
   readonly mayHaveMet: AllergenList;
   /** What the eater avoids and the box is kept free of. */
@@ -56,13 +60,27 @@ export const REHEAT =
  * @param dayOf day that the wall shows at a minute from the start, `YYYY-MM-DD`
  */
 export function boxLabels(plan: Plan, dayOf: (minute: number) => string): readonly BoxLabel[] {
+  const nutrition = boxNutrition(plan.session, plan.components);
   return boxContents(plan).flatMap((contents, index) => {
-    const label = labelOf(contents, index + 1, dayOf);
+    const own = nutrition.find(({ eater }) => eater?.id === contents.eater?.id);
+    const label = labelOf(contents, index + 1, dayOf, energyOn(own));
     return Array.from({ length: contents.boxes }, (_, box): BoxLabel => ({ ...label, number: box + 1 }));
   });
 }
 
-function labelOf(contents: BoxContents, filled: number, dayOf: (minute: number) => string): BoxLabel {
+function energyOn(box: BoxNutrition | undefined): BoxLabel['energy'] {
+  const counted = box === undefined ? 0 : countedShare(box.nutrition);
+  if (box === undefined || counted === 0) return null;
+  const { energyKJ, energyKcal } = box.nutrition.amounts;
+  return { kJ: Math.round(energyKJ), kcal: Math.round(energyKcal), countedShare: counted };
+}
+
+function labelOf(
+  contents: BoxContents,
+  filled: number,
+  dayOf: (minute: number) => string,
+  energy: BoxLabel['energy'],
+): BoxLabel {
   const { eater, shares, avoids, contains, mayHaveMet, washBefore, boxes } = contents;
   const wrong = [...avoids].filter((mark) => contains.has(mark) || mayHaveMet.has(mark));
   const days = shares.map(({ readyMinute }) => dayOf(readyMinute));
@@ -74,6 +92,7 @@ function labelOf(contents: BoxContents, filled: number, dayOf: (minute: number) 
     of: boxes,
     dishes: shares.map(({ component: { id, name }, massG }) => ({ component: id, name, massG })),
     massG: known.length < masses.length ? null : known.reduce((sum, mass) => sum + mass, 0),
+    energy,
     contains: listOf(contains),
     mayHaveMet: listOf(mayHaveMet),
     keptFree: [...avoids].filter((mark) => !wrong.includes(mark)),

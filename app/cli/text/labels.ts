@@ -9,6 +9,14 @@ function listText({ eu, us }: AllergenList): string {
   return `${eu.join(', ')}${extra}`;
 }
 
+/** Energy, and how much of the weight it is of where that is not nearly all. */
+function energyText(energy: BoxLabel['energy']): readonly string[] {
+  if (energy === null) return [];
+  const { kJ, kcal, countedShare } = energy;
+  if (countedShare >= 0.95) return [`   ${kJ} kJ / ${kcal} kcal`];
+  return [`   at least ${kJ} kJ / ${kcal} kcal: ${Math.floor(countedShare * 100)} % of the weight is counted`];
+}
+
 /** Labels that are alike are told once. */
 export function labelsText(plan: Plan, labels: readonly BoxLabel[]): string {
   if (labels.length === 0) return `${plan.name}: its session fills no boxes`;
@@ -18,6 +26,7 @@ export function labelsText(plan: Plan, labels: readonly BoxLabel[]): string {
     `${label.filled}. ${label.eater?.name ?? 'For anybody'}, ${label.of} ${label.of === 1 ? 'box' : 'boxes'}${label.washBefore ? ' (hands and spoon washed first)' : ''}`,
     ...label.dishes.map(({ name, massG }) => `   ${name}${massG === null ? '' : `, ${massG} g`}`),
     ...(label.massG === null ? [] : [`   ${label.massG} g in all`]),
+    ...energyText(label.energy),
     `   CONTAINS ${listText(label.contains)}`,
     ...(label.mayHaveMet.eu.length === 0 ? [] : [`   MAY HAVE MET ${listText(label.mayHaveMet)}`]),
     ...(label.keptFree.length === 0 ? [] : [`   kept free of ${label.keptFree.map(markName).join(', ')}`]),
