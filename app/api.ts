@@ -3,6 +3,7 @@
  * desktop shell; the renderer never knows which. Answers that can be "no" are values, never thrown.
  */
 import type { KitchenFigures } from '../solver/answers/kitchen-figures.ts';
+import type { PlanFigures } from '../solver/answers/plan-figures.ts';
 import type { RequirementWords } from '../solver/answers/requirement.ts';
 import type { HelpReport } from '../solver/answers/what-would-help.ts';
 import type { HowSure } from '../solver/answers/how-sure.ts';
@@ -129,6 +130,8 @@ export interface Host {
   readonly saveKitchen: (kitchen: Kitchen) => Promise<Answer<DocumentEntry>>;
   /** Reckons a kitchen, saved or not: what its ovens, burners and pans can do, each number with its working. */
   readonly kitchenFigures: (kitchen: Kitchen) => Promise<Answer<KitchenFigures>>;
+  /** Reckons a plan: what it takes of energy, water and money, and what is in its boxes. */
+  readonly planFigures: (plan: Plan) => Promise<Answer<PlanFigures>>;
   /**
    * Plans a session in a worker; a request already planned with the same documents is answered from memory.
    * @returns how to stop it: the best plan so far then comes as the result, flagged `stopped`

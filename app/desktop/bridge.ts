@@ -22,6 +22,7 @@ export const CALLS = [
   'savePlan',
   'saveKitchen',
   'kitchenFigures',
+  'planFigures',
 ] as const satisfies readonly (keyof Host)[];
 export type Call = (typeof CALLS)[number];
 

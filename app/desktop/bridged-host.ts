@@ -40,6 +40,7 @@ export function bridgedHost(ipc: Pick<IpcRenderer, 'invoke' | 'send' | 'on'>): H
     savePlan: (plan) => ask('savePlan', plan),
     saveKitchen: (kitchen) => ask('saveKitchen', kitchen),
     kitchenFigures: (kitchen) => ask('kitchenFigures', kitchen),
+    planFigures: (plan) => ask('planFigures', plan),
     startPlan: (request, events) => start('plan', request, events),
     startHelp: (request, events) => start('help', request, events),
   };

@@ -16,7 +16,7 @@ const Asked = v.variant('call', [
     args: v.strictTuple([v.pipe(v.string(), v.maxLength(200))]),
   }),
   v.strictObject({
-    call: v.picklist(['savePlan', 'saveKitchen', 'kitchenFigures']),
+    call: v.picklist(['savePlan', 'saveKitchen', 'kitchenFigures', 'planFigures']),
     args: v.strictTuple([v.unknown()]),
   }),
 ]);
@@ -49,6 +49,7 @@ export function serveHost(ipc: Pick<IpcMain, 'handle' | 'on'>, host: Host): void
       case 'savePlan':
       case 'saveKitchen':
       case 'kitchenFigures':
+      case 'planFigures':
         // Each reads it as any document from outside.
         return host[asked.call](asked.args[0] as never);
     }

@@ -5,6 +5,7 @@ import type { SolverClient } from '../solving/solver-client.ts';
 import { helping } from './helping.ts';
 import { planning } from './planning.ts';
 import { reckonKitchen } from './reckon-kitchen.ts';
+import { reckonPlan } from './reckon-plan.ts';
 import { saveKitchen } from './save-kitchen.ts';
 import { savePlan } from './save-plan.ts';
 
@@ -25,6 +26,7 @@ export function createHost({ library, folder, solver }: HostParts): Host {
     savePlan: (plan) => savePlan(plan, folder),
     saveKitchen: (kitchen) => saveKitchen(kitchen, folder),
     kitchenFigures: (kitchen) => Promise.resolve(reckonKitchen(kitchen)),
+    planFigures: (plan) => Promise.resolve(reckonPlan(plan)),
     startPlan: planning(library, solver),
     startHelp: helping(library, solver),
   };

@@ -15,6 +15,7 @@
  * | `POST /api/plans`          | `Plan`        | `Answer<DocumentEntry>`: 200, or 422                                    |
  * | `POST /api/kitchens`       | `Kitchen`     | `Answer<DocumentEntry>`: 200, or 422                                    |
  * | `POST /api/kitchen-figures`| `Kitchen`     | `Answer<KitchenFigures>`: 200, or 422                                   |
+ * | `POST /api/plan-figures`   | `Plan`        | `Answer<PlanFigures>`: 200, or 422                                      |
  * | `POST /api/jobs`           | `PlanRequest` | 201 `{ job }`; 422 `Answer` with the faults of the request; 429: busy   |
  * | `POST /api/helps`          | `PlanRequest` | as `POST /api/jobs`; its events tell `HelpProgress` and `HelpResult`    |
  * | `GET /api/jobs/:job/events`|               | server-sent events: `progress` with `PlanProgress`, which brings the    |

@@ -14,7 +14,12 @@ import type { StaticFiles } from './static-files.ts';
 /** Longest body of everything but a document, bytes. */
 const SMALL_BODY = 16 * 1024;
 /** Routes that take a whole document. */
-const DOCUMENT_ROUTES: ReadonlySet<string> = new Set(['/api/plans', '/api/kitchens', '/api/kitchen-figures']);
+const DOCUMENT_ROUTES: ReadonlySet<string> = new Set([
+  '/api/plans',
+  '/api/kitchens',
+  '/api/kitchen-figures',
+  '/api/plan-figures',
+]);
 /** A line that keeps a silent stream open, ms. */
 const HEARTBEAT_MS = 15_000;
 
@@ -71,6 +76,11 @@ export function createRoutes({ host, pairing, files, origin }: RouteParts): Hono
   routes.post('/api/kitchen-figures', async (c) => {
     const body = await jsonBody(c);
     return answer(c, await host.kitchenFigures(body as Parameters<Host['kitchenFigures']>[0]));
+  });
+
+  routes.post('/api/plan-figures', async (c) => {
+    const body = await jsonBody(c);
+    return answer(c, await host.planFigures(body as Parameters<Host['planFigures']>[0]));
   });
 
   routes.post('/api/jobs', async (c) => {

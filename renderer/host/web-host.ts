@@ -1,5 +1,6 @@
 /** The host over HTTP, for a browser that was let in with the start code. */
 import type { Answer, DocumentEntry, Fault, Host, PlanRequest } from '../../app/api.ts';
+import type { PlanFigures } from '../../solver/answers/plan-figures.ts';
 import type { KitchenFigures } from '../../solver/answers/kitchen-figures.ts';
 import type { Kitchen } from '../../solver/kitchen/kitchen.ts';
 import type { Plan } from '../../solver/kitchen/plan.ts';
@@ -107,6 +108,7 @@ export function webHost({ ask, listen }: WebParts): Host {
     savePlan: (plan) => answer<Answer<DocumentEntry>>(ask('/api/plans', post(plan))),
     saveKitchen: (kitchen) => answer<Answer<DocumentEntry>>(ask('/api/kitchens', post(kitchen))),
     kitchenFigures: (kitchen) => answer<Answer<KitchenFigures>>(ask('/api/kitchen-figures', post(kitchen))),
+    planFigures: (plan) => answer<Answer<PlanFigures>>(ask('/api/plan-figures', post(plan))),
     startPlan: (request, events) => start('/api/jobs', request, events),
     startHelp: (request, events) => start('/api/helps', request, events),
   };

@@ -1,6 +1,7 @@
 /** A host with one of each document, whose jobs the test moves by hand. */
 import type { HelpEvents, Host, JobEvents, PlanRequest } from '../../app/api.ts';
 import { kitchenFigures } from '../../solver/answers/kitchen-figures.ts';
+import { planFigures } from '../../solver/answers/plan-figures.ts';
 import { kitchen, session, supper } from './supper.ts';
 
 export interface StandInHost extends Host {
@@ -45,6 +46,7 @@ export function standInHost(): StandInHost {
       return kitchen === null ? missing('kitchen', 'given') : found({ ...entry, kind: 'kitchen', id: kitchen.id });
     },
     kitchenFigures: (given) => (given === null ? missing('kitchen', 'given') : found(kitchenFigures(given))),
+    planFigures: (given) => (given === null ? missing('plan', 'given') : found(planFigures(given, () => '2026-03-08'))),
     startPlan: (request, events) => {
       const job = { request, events, stopped: false };
       jobs.push(job);

@@ -22,6 +22,7 @@ describe('an asker that is not paired', () => {
     ['POST', '/api/plans'],
     ['POST', '/api/kitchens'],
     ['POST', '/api/kitchen-figures'],
+    ['POST', '/api/plan-figures'],
     ['POST', '/api/jobs'],
     ['GET', '/api/jobs/1/events'],
     ['POST', '/api/jobs/1/stop'],
