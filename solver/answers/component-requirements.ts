@@ -119,22 +119,27 @@ const ANY_LENGTH = 24 * 60;
 
 /** The longest that a hands-off part may go on. */
 function lengths(component: Component, step: Step, index: number): readonly Part[] {
-  const longest = (step.alternatives ?? [])
-    .concat({ name: step.name, segments: step.segments, needs: step.needs })
-    .flatMap((way) => way.segments.flatMap((segment) => (segment.hands === 'off' ? [segment] : [])));
+  const ways = (step.alternatives ?? []).concat({ name: step.name, segments: step.segments, needs: step.needs });
+  const longest = ways.flatMap((way) => way.segments.flatMap((segment) => (segment.hands === 'off' ? [segment] : [])));
   if (longest.length === 0) return [];
   const minutes = longest.map((segment) => durationMinutes(segment.longest ?? segment.shortest ?? 'PT0M'));
   const boils = longest.some((segment) => segment.boilMl !== undefined);
   const cools = longest.some((segment) => segment.cools !== undefined);
+  const loads = ways.some(({ needs }) => needs.some((need) => need.use === 'oven' && need.load !== undefined));
+  const more = cools
+    ? 'time that it takes to cool'
+    : boils
+      ? 'time to the boil'
+      : loads
+        ? 'time in which the oven makes up for the cold load'
+        : null;
   const most = Math.max(...minutes);
   return [
     {
       kind: 'limit',
       path: `steps[${index}].segments`,
       words: `${step.name} (${component.name}) goes on by itself for no more than ${
-        boils || cools
-          ? `its ${most === 0 ? '' : `${minutesInWords(most)} and the `}time ${cools ? 'that it takes to cool' : 'to the boil'}`
-          : minutesInWords(most)
+        more === null ? minutesInWords(most) : `its ${most === 0 ? '' : `${minutesInWords(most)} and the `}${more}`
       }`,
       mend: `let ${step.name} go on for longer`,
       relaxInput: adjusted(component, step, unlimited),

@@ -19,21 +19,15 @@ export interface OvenHeat {
   readonly afterheatGuardK: number;
 }
 
-/** Readings that an oven's document amounts to: those written as such, and the rows of its tables. */
-function readingsOf(oven: Oven): OvenReadings {
-  const top = oven.cooling?.[0];
+/** Readings that an oven's document amounts to: the rows of its tables, else those written as such. */
+function readingsOf({ heating, cooling, readings }: Oven): OvenReadings {
+  const top = cooling?.[0];
   return {
-    toHeat: [...(oven.readings?.toHeat ?? []), ...(oven.heating ?? []).filter(({ minutes }) => minutes > 0)],
-    afterOff: [
-      ...(oven.readings?.afterOff ?? []),
-      ...(top === undefined
-        ? []
-        : oven.cooling!.slice(1).map(({ minutes, celsius }) => ({
-            fromC: top.celsius,
-            minutes: minutes - top.minutes,
-            celsius,
-          }))),
-    ],
+    toHeat: heating === undefined ? readings?.toHeat : heating.filter(({ minutes }) => minutes > 0),
+    afterOff:
+      top === undefined
+        ? readings?.afterOff
+        : cooling!.slice(1).map((row) => ({ ...row, fromC: top.celsius, minutes: row.minutes - top.minutes })),
   };
 }
 

@@ -25,18 +25,24 @@ function oven(chance: Seeded, index: number, racks: number): Oven {
   ];
   const curve = (points: readonly (readonly [number, number])[], factor: number) =>
     points.map(([minutes, celsius]) => ({ minutes: Math.round(minutes * factor * 10) / 10, celsius }));
-  return {
+  const facts = {
     id: `oven-${index + 1}`,
     name: `oven ${index + 1}`,
     volumeL: 60,
     powerW: chance.pick([1800, 2400, 3000]),
     holdingW: 800,
-    functions: chance.chance(0.7) ? ['conventional', 'fan'] : ['conventional'],
+    functions: chance.chance(0.7) ? ['conventional' as const, 'fan' as const] : ['conventional' as const],
     dial: { leastC: 50, mostC: 250, stepC: chance.pick([5, 10, 10, 25]) },
     racks: several(racks, (rack) => ({ id: `rack-${index + 1}-${rack + 1}`, name: `rack ${rack + 1}` })),
-    heating: curve(heating, slow),
-    cooling: curve(cooling, chance.pick([0.7, 1, 1.5])),
   };
+  const tables = { heating: curve(heating, slow), cooling: curve(cooling, chance.pick([0.7, 1, 1.5])) };
+  // Some kitchens tell their ovens by a few readings, and of some second oven nothing.
+  if (slow === 0.8)
+    return {
+      ...facts,
+      readings: { toHeat: tables.heating.slice(2, 4), afterOff: [{ fromC: 250, ...tables.cooling[3]! }] },
+    };
+  return slow === 1.3 && index > 0 ? facts : { ...facts, ...tables };
 }
 
 function burner(chance: Seeded, index: number): Burner {

@@ -1,6 +1,6 @@
 /** A planned step in words: its names from full to short, its limits, and a sentence for those who hear the chart. */
 import type { Plan, PlannedSegment, PlannedStep } from '../../../solver/kitchen/plan.ts';
-import type { Segment, Step } from '../../../solver/kitchen/step.ts';
+import type { Step } from '../../../solver/kitchen/step.ts';
 import { durationMinutes } from '../../../solver/kitchen/values.ts';
 import { personName } from './kitchen-names.ts';
 import { shorterNames } from './label.ts';
@@ -27,10 +27,10 @@ export function piecesOf(plan: Plan, step: PlannedStep): readonly PlannedStep[] 
     .sort((a, b) => a.start - b.start);
 }
 
-function segmentsOf(plan: Plan, step: PlannedStep): readonly Segment[] {
+/** The way in which a planned step is done, as its document has it; null for added work. */
+function methodOf(plan: Plan, step: PlannedStep): Pick<Step, 'segments' | 'needs'> | null {
   const document = stepDocument(plan, step);
-  if (document === null) return [];
-  return step.alternative === 0 ? document.segments : (document.alternatives?.[step.alternative - 1]?.segments ?? []);
+  return step.alternative === 0 ? document : (document?.alternatives?.[step.alternative - 1] ?? null);
 }
 
 /** The last minute at which the given hands-off segment of a step may end; null where the documents set none. */
@@ -41,10 +41,13 @@ export function segmentLimit(plan: Plan, step: PlannedStep, segment: PlannedSegm
     return longest === undefined ? null : segment.start + Math.floor(durationMinutes(longest));
   }
   const planned = step.segments.filter((candidate) => candidate.hands === 'off');
-  const written = segmentsOf(plan, step).filter((candidate) => candidate.hands === 'off');
+  const method = methodOf(plan, step);
+  const written = (method?.segments ?? []).filter((candidate) => candidate.hands === 'off');
   const own = written[planned.indexOf(segment)];
-  // The minutes of a boil hang on burner and amount, those of a cooling on the food: the document does not say them.
+  // The minutes of a boil hang on burner and amount, those of a cooling on the food, those of a cold load on the oven: the
+  // document does not say them.
   if (own === undefined || own.boilMl !== undefined || own.cools !== undefined) return null;
+  if (method?.needs.some((need) => need.use === 'oven' && need.load !== undefined) === true) return null;
   const longest = own.longest ?? own.shortest;
   return longest === undefined ? null : segment.start + Math.floor(durationMinutes(longest));
 }

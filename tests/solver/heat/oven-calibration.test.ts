@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { calibrateOven, fitWorking, type CalibratedOven } from '../../../solver/heat/oven-calibration.ts';
 import { celsiusLater, timeConstantMin, type OvenModel } from '../../../solver/heat/oven-model.ts';
-import { readingFaults, type OvenReadings } from '../../../solver/heat/oven-readings.ts';
+import { readingFaults, type OvenReadings, type SoundReadings } from '../../../solver/heat/oven-readings.ts';
 import { typicalOven } from '../../../solver/heat/typical-oven.ts';
 
 const ROOM = 20;
@@ -26,7 +26,7 @@ function readingsOf(
   toHeat: readonly number[],
   afterOff: readonly { readonly fromC: number; readonly minutes: number }[],
   errors: readonly number[] = [],
-): Required<OvenReadings> {
+): SoundReadings {
   const error = (index: number): number => errors[index] ?? 0;
   return {
     toHeat: toHeat.map((minutes, index) => ({
