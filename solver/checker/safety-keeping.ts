@@ -102,7 +102,7 @@ function coolingStarts(reading: Reading): readonly CoolingStart[] {
 }
 
 /** When the food of a step leaves the heat as planned; null: it is done in a way that does not heat it. */
-function offTheHeat(step: StepReading, holdingC: number): number | null {
+export function offTheHeat(step: StepReading, holdingC: number): number | null {
   const ends = step.pieces.flatMap(({ uses }) =>
     uses.filter(({ need }) => needHeats(need, holdingC)).map(({ place }) => place.until),
   );

@@ -7,6 +7,7 @@ import { ovenCourses } from './oven-course.ts';
 import type { Reading } from './reading.ts';
 import { checkCooking } from './safety-cooking.ts';
 import { checkFridge, checkHotHold, checkKeeping } from './safety-keeping.ts';
+import { checkStages } from './safety-stages.ts';
 import { checkToxins } from './safety-toxins.ts';
 import type { Violation } from './violation.ts';
 
@@ -16,6 +17,7 @@ export function checkSafety(reading: Reading): readonly Violation[] {
     ...checkCooking(reading, courses),
     ...checkHotHold(reading, courses),
     ...checkFridge(reading),
+    ...checkStages(reading),
     ...checkKeeping(reading),
     ...checkToxins(reading),
   ];

@@ -57,3 +57,15 @@ export function lastHeat(component: Component, holdingC: number): readonly Step[
 /** Steps after one in the component's order that make its food ready to eat. */
 export const servingSteps = (component: Component, id: string): readonly Step[] =>
   component.steps.filter((step) => step.readyToEat === true && stepsBefore(component, step.id).has(id));
+
+/**
+ * How cold the core is once a segment of a step is over, °C, where the document says how it cools.
+ *
+ * @param alternative 0: the step as written; n: its n-th alternative
+ * @returns null where it does not say
+ */
+export function coolsTo(step: Step, alternative: number, segment: number): number | null {
+  const method = alternative === 0 ? step : step.alternatives?.[alternative - 1];
+  const given = method?.segments[segment];
+  return given?.hands === 'off' ? (given.cools?.toC ?? null) : null;
+}

@@ -154,7 +154,7 @@ export function fitPansToBurners(t: Translation): void {
 }
 
 /** Conditions under which a step has a need: its split, and its way where only some have it. */
-export function whenWays(step: StepLegend, need: NeedLegend): readonly Literal[] {
+export function whenWays(step: StepLegend, need: Pick<NeedLegend, 'ways'>): readonly Literal[] {
   const ways =
     need.ways.length === step.wayOptions.length
       ? []

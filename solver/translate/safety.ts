@@ -2,14 +2,15 @@
 import type { Point } from '../engine/problem.ts';
 import type { Component } from '../kitchen/component.ts';
 import type { SafetyRules } from '../kitchen/safety-rules.ts';
+import { BOXES, packedDishes } from '../kitchen/session-components.ts';
 import type { Need, Step } from '../kitchen/step.ts';
-import { lastHeat, needHeats, servingSteps, wayHeats } from '../safety/last-heat.ts';
-import { coreRule, fridgeDeadline, handWash, hotHolding, leastOvenC } from '../safety/limits.ts';
+import { coolsTo, lastHeat, needHeats, servingSteps, wayHeats } from '../safety/last-heat.ts';
+import { coolingRules, coreRule, fridgeDeadline, handWash, hotHolding, leastOvenC } from '../safety/limits.ts';
 import { whenWays } from './holds.ts';
 import type { NeedLegend, StepLegend, Translation } from './legend.ts';
 import { legendsOf, related } from './orders.ts';
 import { end } from './problem-builder.ts';
-import { restName } from './requirement-names.ts';
+import { coolingRuleName, restName } from './requirement-names.ts';
 
 /** A component whose raw food is roasted in ovens set no lower than the rules let them be. */
 export function roastedAsAsked(component: Component, rules: SafetyRules): Component {
@@ -84,5 +85,55 @@ export function addRests(t: Translation): void {
       for (const legend of legendsOf(t, component.id, serving.id))
         if (related(cooking, legend))
           t.builder.atLeast(cooking.end, legend.start, Math.ceil(seconds / 60), [], restName(step));
+  }
+}
+
+/** A point of a plan, and when it is there at all. */
+type At = Pick<OffTheHeat, 'at' | 'when' | 'step'>;
+
+/** When a component's food begins to cool, by the event that a rule names. */
+function coolingBegins(t: Translation, component: Component, event: string): readonly At[] {
+  const holdingC = hotHolding(t.rules)?.value ?? 0;
+  const last = lastHeat(component, holdingC);
+  if (event === 'made')
+    return last.length > 0
+      ? []
+      : component.steps.flatMap(({ id }) =>
+          legendsOf(t, component.id, id).map((step) => ({ step, at: step.start, when: [] })),
+        );
+  return last.flatMap(({ id }) =>
+    legendsOf(t, component.id, id).flatMap((step) => heatEnds(step, holdingC).map((at) => ({ step, ...at }))),
+  );
+}
+
+/** The end of the first cooling in a component's document, else of the boxes, that brings its core to a temperature, °C. */
+function coldEnough(t: Translation, component: Component, celsius: number): readonly At[] {
+  for (const { id } of component.steps) {
+    const ends = legendsOf(t, component.id, id).flatMap((step) =>
+      step.shapes.flatMap((shape): readonly At[] =>
+        shape.boundaries.slice(1).flatMap((at, index): readonly At[] => {
+          const cold = shape.ways.every((way) => (coolsTo(step.instance.step, way, index) ?? Infinity) <= celsius);
+          return cold ? [{ step, at, when: whenWays(step, shape) }] : [];
+        }),
+      ),
+    );
+    if (ends.length > 0) return ends;
+  }
+  const { cooling } = packedDishes(t.session).includes(component.id) ? (t.session.packing ?? {}) : {};
+  if ((cooling?.cools?.toC ?? Infinity) > celsius) return [];
+  return legendsOf(t, BOXES, 'cool').map((step) => ({ step, at: step.end, when: [] }));
+}
+
+/** Where a document says how cold food is after a cooling, it is so within the time that the rules give. */
+export function addCoolingStages(t: Translation): void {
+  for (const component of new Set(t.steps.map((step) => step.instance.component))) {
+    for (const rule of coolingRules(t.rules, component.storage, t.kitchen.roomC)) {
+      if (rule.end.event !== 'core-at-most') continue;
+      const cold = coldEnough(t, component, rule.end.celsius);
+      for (const from of coolingBegins(t, component, rule.start.event))
+        for (const to of cold)
+          if (related(from.step, to.step))
+            t.builder.atMost(from.at, to.at, rule.mostMinutes, [...from.when, ...to.when], coolingRuleName(component));
+    }
   }
 }

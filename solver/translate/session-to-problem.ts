@@ -20,7 +20,7 @@ import { declarePlaces } from './places.ts';
 import { addPools, declarePools } from './pools.ts';
 import { declarePower } from './power.ts';
 import { ProblemBuilder } from './problem-builder.ts';
-import { addRests, roastedAsAsked } from './safety.ts';
+import { addCoolingStages, addRests, roastedAsAsked } from './safety.ts';
 import { addStep } from './steps.ts';
 import { bindRecovery } from './recovery.ts';
 import { addTiers } from './tiers.ts';
@@ -143,6 +143,7 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
   addAhead(t);
   addFridge(t);
   addRests(t);
+  addCoolingStages(t);
   addTable(t);
   addHotHolds(t);
   addPins(t);

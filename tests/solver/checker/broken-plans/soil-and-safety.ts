@@ -1,8 +1,10 @@
 /** Plans broken against rules 8 (soil), 9 (safety) and 10 (pins, table, earlier days). */
+import { place } from '../../../support/plan-builder.ts';
 import type { SafetyRule, SafetyRules } from '../../../../solver/kitchen/safety-rules.ts';
 import { STRICTEST_BUILT_IN } from '../../../../solver/safety/rules-in-force.ts';
-import { place } from '../../../support/plan-builder.ts';
 import { componentOf, drop, recipeStep, shift, stepOf, type BrokenPlan } from '../../../support/break-plan.ts';
+
+const invented = { source: { standing: 'invented', cite: 'invented for a test' }, edition: 'invented' } as const;
 
 /** The strictest rules with another time from the heat to the fridge. */
 const within =
@@ -22,8 +24,7 @@ const withToxin = (soakMinutes: number, boilMinutes: number): SafetyRules => ({
       name: 'toxin of beans',
       soakMinutes,
       boilMinutes,
-      source: { standing: 'invented', cite: 'invented for a test' },
-      edition: 'invented',
+      ...invented,
     },
   ],
 });
@@ -68,6 +69,18 @@ export const soilAndSafety: readonly BrokenPlan[] = [
     rule: 8,
     change: (plan) => {
       plan.kitchen.washing.board = 1.5;
+    },
+  },
+  {
+    name: 'hands are washed for less than the safety rules ask',
+    rule: 8,
+    change: (plan) => {
+      plan.rules = {
+        ...STRICTEST_BUILT_IN,
+        rules: STRICTEST_BUILT_IN.rules.map((rule) =>
+          rule.kind === 'washing' && rule.what === 'hands' ? { ...rule, leastSeconds: 90 } : rule,
+        ),
+      };
     },
   },
   {
@@ -127,7 +140,6 @@ export const soilAndSafety: readonly BrokenPlan[] = [
       for (const segment of stepOf(plan, 'squash/bake').segments) if (segment.hands === 'on') segment.person = 'bo';
     },
   },
-
   {
     name: 'hands that lifted pasta fill boxes without gluten unwashed',
     rule: 8,
@@ -228,6 +240,22 @@ export const soilAndSafety: readonly BrokenPlan[] = [
     rule: 9,
     change: (plan) => {
       plan.rules = { ...STRICTEST_BUILT_IN, rules: STRICTEST_BUILT_IN.rules.map(within(54)) };
+    },
+  },
+  {
+    name: 'a cooling brings the core down later than the safety rules give it',
+    rule: 9,
+    change: (plan) => {
+      const [wait] = recipeStep(plan, 'chicken/rest').segments;
+      // As cold at once as it is asked to be: the cooling itself takes no minutes.
+      const cools = { fromC: 60, toC: 60, depthMm: 10, in: 'air', food: 'kale-boiled' } as const;
+      if (wait?.hands === 'off') wait.cools = cools;
+      const stage = { kind: 'cooling', id: 'stage', mostMinutes: 4, ...invented } as const;
+      const start = { event: 'core-below', celsius: 63 } as const;
+      plan.rules = {
+        ...STRICTEST_BUILT_IN,
+        rules: [...STRICTEST_BUILT_IN.rules, { ...stage, start, end: { event: 'core-at-most', celsius: 60 } }],
+      };
     },
   },
   {
