@@ -87,7 +87,11 @@ export function ovenEntries({ plan, uses }: Reading): readonly SourceEntry[] {
     }));
     const alone = (['kept-hot', 'afterheat'] as const).flatMap((by) => {
       const own = inside.filter(({ need }) => (need.afterheat === true) === (by === 'afterheat'));
-      return [...new Set(own.map(({ component }) => component.id))].map((component): AloneEntry => ({
+      const components = [...new Set(own.map(({ component }) => component.id))];
+      // What has the oven to itself takes alone what it took.
+      if (by === 'kept-hot' && components.length === 1)
+        return [{ component: components[0]!, by: 'own' as const, amount: energy(draw.wattHours) }];
+      return components.map((component): AloneEntry => ({
         component,
         by,
         amount: energy(

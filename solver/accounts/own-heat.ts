@@ -3,7 +3,7 @@ import { usesOfPart } from '../checker/boiling.ts';
 import type { Reading, Use } from '../checker/reading.ts';
 import type { Burner, Pan } from '../kitchen/kitchen.ts';
 import { boilMinutesExact, kettleMinutesExact } from '../water/boil.ts';
-import { simmerDrawW } from '../water/simmer.ts';
+import { keepDrawW } from '../water/simmer.ts';
 import { kettleWorking } from '../water/workings.ts';
 import { electricity, hobEnergy, sum, water, type Amount } from './amounts.ts';
 import type { SourceEntry, SourceKind } from './entry.ts';
@@ -45,7 +45,7 @@ function boilOnTop(reading: Reading, under: Use, burner: Burner, ml: number): Am
   if (under.need.use !== 'burner' || under.need.heat === 'full' || pan === undefined) return water(0);
   const { from, until } = under.place;
   const minutes = Math.min(until - from, boilMinutesExact(kitchen, burner, pan, ml, lidded, false));
-  return hobEnergy(kitchen, ((burner.powerW - simmerDrawW(kitchen, burner, pan, lidded)) * minutes) / 60);
+  return hobEnergy(kitchen, ((burner.powerW - keepDrawW(kitchen, burner, pan, lidded, 'simmer')) * minutes) / 60);
 }
 
 function burners(reading: Reading): readonly Own[] {
@@ -55,7 +55,8 @@ function burners(reading: Reading): readonly Own[] {
     const burner = kitchen.hob.burners.find(({ id }) => id === place.id);
     if (need.use !== 'burner' || burner === undefined) return [];
     const { pan, lidded } = panAndLid(reading, use);
-    const watts = need.heat === 'full' || pan === undefined ? burner.powerW : simmerDrawW(kitchen, burner, pan, lidded);
+    const watts =
+      need.heat === 'full' || pan === undefined ? burner.powerW : keepDrawW(kitchen, burner, pan, lidded, 'simmer');
     const wattHours = (watts * (place.until - place.from)) / 60;
     return [{ kind: 'burner', id: burner.id, component: component.id, amount: hobEnergy(kitchen, wattHours) }];
   });

@@ -139,12 +139,9 @@ function linesOf({ kind, id, name, amount, alone }: SourceEntry, plan: Plan): re
 
 const SAID: Readonly<Record<SavedLine['by'], (source: string, count: number, names: string) => string>> = {
   'kept-hot': (source, count, names) =>
-    count === 1
-      ? `${source} is heated for ${names} alone`
-      : `${source} is heated once and kept hot for ${names}, instead of ${count} times from cold`,
+    `${source} is heated once and kept hot for ${names}, instead of ${count} times from cold`,
   afterheat: (source, _, names) => `${source} is still hot for ${names}, instead of heated for it`,
-  'one-boil': (source, count, names) =>
-    count === 1 ? `${source} serves ${names} alone` : `${source} serves ${names}, instead of ${count} pots of water`,
+  'one-boil': (source, count, names) => `${source} serves ${names}, instead of ${count} pots of water`,
 };
 
 /** What goes into boxes, over the boxes. */

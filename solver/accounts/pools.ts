@@ -10,7 +10,7 @@ import type { PoolCourse } from '../kitchen/plan.ts';
 import type { Pool } from '../kitchen/session.ts';
 import type { Need } from '../kitchen/step.ts';
 import { boilMinutesExact } from '../water/boil.ts';
-import { simmerDrawW } from '../water/simmer.ts';
+import { keepDrawW } from '../water/simmer.ts';
 import { boilWorking, simmerWorking } from '../water/workings.ts';
 import { hobEnergy, sum, water, type Amount } from './amounts.ts';
 import type { AloneEntry, SourceEntry } from './entry.ts';
@@ -58,7 +58,7 @@ function boilEnergy(
   const keeping = boil.offHeat - boil.onHeat - heating;
   return {
     heatWh: (heating * on.powerW) / 60,
-    keepWh: (keeping * simmerDrawW(kitchen, on, pan, pan.lid)) / 60,
+    keepWh: (keeping * keepDrawW(kitchen, on, pan, pan.lid, 'boil')) / 60,
   };
 }
 
@@ -76,7 +76,7 @@ function aloneOf(of: PoolOf, course: PoolCourse, component: string, own: readonl
       : sum([
           water(ml),
           hobEnergy(kitchen, (boilMinutesExact(kitchen, on, pan, ml, pan.lid, false) * on.powerW) / 60),
-          hobEnergy(kitchen, (minutes * simmerDrawW(kitchen, on, pan, pan.lid)) / 60),
+          hobEnergy(kitchen, (minutes * keepDrawW(kitchen, on, pan, pan.lid, 'boil')) / 60),
         ]);
   return { component, by: 'one-boil', amount };
 }
@@ -120,20 +120,24 @@ export function poolEntries(reading: Reading): readonly SourceEntry[] {
         name: pool.name,
         amount: sum([heat, keep]),
         borne: new Map(components.map((id) => [id, sum([byVolume.get(id)!, byMinutes.get(id)!])])),
-        alone: components.map((id) =>
-          aloneOf(
-            of,
-            course,
-            id,
-            own.filter(({ component }) => component.id === id),
-          ),
-        ),
+        // What has the pot to itself takes alone what it took.
+        alone:
+          components.length === 1
+            ? [{ component: components[0]!, by: 'own', amount: sum([heat, keep]) }]
+            : components.map((id) =>
+                aloneOf(
+                  of,
+                  course,
+                  id,
+                  own.filter(({ component }) => component.id === id),
+                ),
+              ),
         workings:
           first === undefined
             ? []
             : [
                 boilWorking(plan.kitchen, first, pan, pool.waterMl, pan.lid),
-                simmerWorking(plan.kitchen, first, pan, pan.lid),
+                simmerWorking(plan.kitchen, first, pan, pan.lid, 'boil'),
               ],
       },
     ];

@@ -5,7 +5,7 @@ import { dialWindow } from '../heat/oven-tables.ts';
 import type { StepInstance } from '../kitchen/expand.ts';
 import { panFits, type Burner } from '../kitchen/kitchen.ts';
 import { boilMinutesInKettle, boilMinutesOnBurner } from '../water/boil.ts';
-import { mostSimmerDrawW } from '../water/simmer.ts';
+import { mostKeepDrawW } from '../water/simmer.ts';
 import type { Need } from '../kitchen/step.ts';
 import type { HandSoil } from './hands.ts';
 import type { Length } from './lengths.ts';
@@ -98,7 +98,9 @@ export function needModes(
         const burner = t.kitchen.hob.burners.find((each) => each.id === id)!;
         // Which pan is chosen apart: the one that loses most stands for all.
         const mean =
-          need.heat === 'full' ? burner.powerW : mostSimmerDrawW(t.kitchen, burner, alwaysLidded(instance.component));
+          need.heat === 'full'
+            ? burner.powerW
+            : mostKeepDrawW(t.kitchen, burner, alwaysLidded(instance.component), 'simmer');
         return {
           ...span,
           uses: [use, ...draws(t.kitchen, id, burnerWatts(burner, need.heat))],

@@ -8,7 +8,7 @@ import { panFits, type Burner, type Kitchen, type Pan } from '../kitchen/kitchen
 import type { Pool, Session } from '../kitchen/session.ts';
 import type { Need } from '../kitchen/step.ts';
 import { boilMinutesOnBurner, reboilMinutes, staysHotMinutes } from '../water/boil.ts';
-import { mostSimmerDrawW } from '../water/simmer.ts';
+import { mostKeepDrawW } from '../water/simmer.ts';
 import { alike, type Alike } from './alike.ts';
 import { addWork } from './hands.ts';
 import type { BoilLegend, NeedLegend, PlaceOption, PoolLegend, Translation } from './legend.ts';
@@ -267,7 +267,7 @@ function heatUpsOf(
 /** Full power is reserved all the while it is on; energy is that of keeping the boil, with the first boil's on top. */
 function heatMode(t: Translation, burner: Burner, pool: Pool, pans: readonly Pan[]): Mode {
   const watts = burnerWatts(burner, 'full');
-  const simmer = mostSimmerDrawW(t.kitchen, burner, true, pans);
+  const simmer = mostKeepDrawW(t.kitchen, burner, true, 'boil', pans);
   const boil = Math.max(0, ...pans.map((pan) => boilMinutesOnBurner(t.kitchen, burner, pan, pool.waterMl, pan.lid)));
   return {
     shortest: 0,

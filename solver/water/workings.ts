@@ -10,7 +10,7 @@ import { potOf } from './pot.ts';
 import { GUARD, SOAK_C, soakMinutes } from './pot-cooling.ts';
 import { potLoss, surroundingsOf } from './pot-loss.ts';
 import { latentHeat, massKg, specificHeat } from './properties.ts';
-import { simmerDrawW } from './simmer.ts';
+import { keepDrawW, keptC, type Kept } from './simmer.ts';
 import * as sources from './sources.ts';
 
 const input = (symbol: string, name: string, value: number, unit: string, source?: Source): WorkingInput => ({
@@ -135,13 +135,18 @@ export function kettleWorking(kitchen: Kitchen, kettle: Kettle, ml: number): Wor
   };
 }
 
-/** What a burner draws to keep a pan at the boil. */
-export function simmerWorking(kitchen: Kitchen, burner: Burner, pan: Pan, lidded: boolean): Working {
-  const around = surroundingsOf(kitchen);
-  const loss = lossWorking(kitchen, pan, around.boilsC, { lidded, onHeat: true });
+/** What a burner draws to keep a pan at the boil, or at a simmer. */
+export function simmerWorking(
+  kitchen: Kitchen,
+  burner: Burner,
+  pan: Pan,
+  lidded: boolean,
+  kept: Kept = 'boil',
+): Working {
+  const loss = lossWorking(kitchen, pan, keptC(kitchen, kept), { lidded, onHeat: true });
   return {
-    name: 'Draw at the boil',
-    value: simmerDrawW(kitchen, burner, pan, lidded),
+    name: kept === 'boil' ? 'Draw at the boil' : 'Draw at a simmer',
+    value: keepDrawW(kitchen, burner, pan, lidded, kept),
     unit: 'W',
     formula: 'P = L / η, at most the rated power',
     inputs: [
@@ -155,7 +160,7 @@ export function simmerWorking(kitchen: Kitchen, burner: Burner, pan: Pan, lidded
       ),
     ],
     source: sources.HEAT_BALANCE,
-    caution: 'Just at the boil. Whatever more is given boils water away.',
+    caution: 'Whatever more is given boils water away.',
     parts: [loss],
   };
 }

@@ -89,7 +89,7 @@ describe('the supper by hand', () => {
   });
 
   // 3 L at 4 min/L on 2000 W: 12 min, 400 Wh; then the boil is kept from minute 13 to 35.
-  const keepW = simmerWorking(kitchen, kitchen.hob.burners[0]!, kitchen.pans[0]!, true).value;
+  const keepW = simmerWorking(kitchen, kitchen.hob.burners[0]!, kitchen.pans[0]!, true, 'boil').value;
 
   test('the pot of water takes 400 Wh to the boil, what it loses for 22 min, and 3 L', () => {
     expect(source('pot-water').wattHours).toBeCloseTo(400 + (keepW * 22) / 60, 3);
@@ -120,7 +120,7 @@ describe('the supper by hand', () => {
 
   test('the sauce boils its half litre at full power and simmers for the rest of 17 min', () => {
     // 0.5 L at 6 min/L on 1000 W: 3 min; then what the lidded saucepan loses for 14 min.
-    const keep = simmerWorking(kitchen, kitchen.hob.burners[1]!, kitchen.pans[1]!, true).value;
+    const keep = simmerWorking(kitchen, kitchen.hob.burners[1]!, kitchen.pans[1]!, true, 'simmer').value;
     expect(source('small').wattHours).toBeCloseTo((3 * 1000 + 14 * keep) / 60, 6);
     expect(component('sauce').alone).toEqual(component('sauce').shared);
   });
@@ -139,6 +139,21 @@ describe('the supper by hand', () => {
   test('sources, components and lines sum up', () => {
     expectConserved(account);
   });
+});
+
+test('what has an oven or a pot to itself takes alone what it took, and no line speaks of it', () => {
+  const only = {
+    ...supper,
+    session: {
+      ...supper.session,
+      dishes: supper.session.dishes.filter(({ component }) => ['squash', 'greens'].includes(component)),
+    },
+  };
+  const account = accountOf(only);
+  for (const id of ['squash', 'greens'])
+    expect(byId(account.components, id).alone).toEqual(byId(account.components, id).shared);
+  expect(byId(account.components, 'greens').shared.waterMl).toBe(3000);
+  expect(account.lines).toEqual([]);
 });
 
 describe('tariffs', () => {

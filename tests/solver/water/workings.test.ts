@@ -5,8 +5,8 @@ import {
   boilWorking,
   boilingPointWorking,
   dipWorking,
-  kettleWorking,
   simmerWorking,
+  kettleWorking,
   soakWorking,
   steamWorking,
 } from '../../../solver/water/workings.ts';
@@ -30,7 +30,7 @@ describe('by hand from the inputs of the working', () => {
     expect((kJ * 1000) / (at(w, 'η') * at(w, 'P')) / 60 / w.value).toBeCloseTo(1, 2);
   });
   test('the draw at the boil', () => {
-    const w = simmerWorking(kitchen, burner, pan, true);
+    const w = simmerWorking(kitchen, burner, pan, true, 'boil');
     expect(at(w, 'L') / at(w, 'η')).toBeCloseTo(w.value, 6);
   });
   test('how long it is hot enough to soak in', () => {
