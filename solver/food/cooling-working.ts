@@ -57,7 +57,8 @@ export function coolingWorking(cooling: Cooling, composition: Composition): Work
       { symbol: 'T₂', name: 'warmest place at the end', value: cooling.toC, unit: '°C' },
       {
         symbol: 'T∞',
-        name: 'what is around it',
+        name:
+          cooling.in === 'cold-water' ? 'what it settles at, between the water and the air above' : 'what is around it',
         value: course.aroundC,
         unit: '°C',
         ...(cooling.aroundC === undefined ? { source: AROUND_SOURCE } : {}),

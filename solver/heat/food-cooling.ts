@@ -102,6 +102,7 @@ export interface CoolingCourse {
   readonly fourier: number;
   readonly properties: HeatProperties;
   readonly lengthM: number;
+  /** What it settles at, °C: what is around it; in cold water a little more, for the air above. */
   readonly aroundC: number;
 }
 /** It never gets there: what is around is not colder. */
@@ -119,7 +120,7 @@ function slabFaces(cooling: Cooling, aroundC: number, excess: Faces): Faces {
       ? 0
       : plateConvection(medium, 'down', excess.lower, TRAY_LENGTH_M) +
         (medium === 'air' ? radiation(vessel, aroundC + excess.lower, aroundC) : 0);
-  // Above a vessel in cold water is the kitchen's air, which is warmer than the water: nothing is counted on.
+  // Above a vessel in cold water is the kitchen's air: what it takes is not counted, what it gives is in `settlesAt`.
   if (medium === 'water') return { lower: below, upper: 0 };
   const convection = plateConvection('air', 'up', excess.upper, TRAY_LENGTH_M);
   const wet =
@@ -141,6 +142,20 @@ function sphereFace(cooling: Cooling, aroundC: number, excess: number, diameterM
   // Neighbours are as warm as the piece itself: only its upper half sees the room.
   const all = convection + wet + radiation(MATT, aroundC + excess, aroundC) / 2;
   return cooling.covered === true ? all * COVERED : all;
+}
+
+/**
+ * What a layer in cold water settles at where it is warmest, on top: between the water below and the kitchen's air above, °C.
+ *
+ * The way down is through the layer and the film of water, with the weak convection of the last kelvin.
+ */
+function settlesAt(cooling: Cooling, waterC: number, lengthM: number, conductivity: number): number {
+  const airC = AROUND_C.air;
+  if (cooling.coefficients !== undefined || waterC >= airC) return waterC;
+  const above = plateConvection('air', 'down', airC - waterC, TRAY_LENGTH_M) + radiation(MATT, airC, airC);
+  const gain = cooling.covered === true ? above * COVERED : above;
+  const wayDown = 1 / plateConvection('water', 'down', 1, TRAY_LENGTH_M) + lengthM / conductivity;
+  return waterC + ((airC - waterC) * gain * wayDown) / (1 + gain * wayDown);
 }
 
 /** A coefficient moves with the fourth root of the excess, so each round leaves less than a quarter of the error. */
@@ -178,13 +193,17 @@ function solveFaces(cooling: Cooling, aroundC: number, warmestC: number, lengthM
  *   (1973)
  */
 export function coolFood(cooling: Cooling, composition: Composition): CoolingCourse | NeverCools {
-  const aroundC = cooling.aroundC ?? AROUND_C[cooling.in];
-  const { fromC, toC } = cooling;
-  if (toC <= aroundC) return { kind: 'never', aroundC };
-  const properties = heatProperties(composition, Math.min(100, Math.max(0, (Math.max(fromC, toC) + toC) / 2)));
+  const { toC } = cooling;
+  const properties = heatProperties(composition, Math.min(100, Math.max(0, (Math.max(cooling.fromC, toC) + toC) / 2)));
   const { conductivity, diffusivity } = properties;
   const depthM = (cooling.depthMm + (cooling.wallMm ?? 0)) / 1000;
   const lengthM = cooling.shape === 'sphere' ? depthM / 2 : depthM;
+  const medium = cooling.aroundC ?? AROUND_C[cooling.in];
+  const inWater = cooling.in === 'cold-water' && cooling.shape !== 'sphere';
+  const aroundC = inWater ? settlesAt(cooling, medium, lengthM, conductivity) : medium;
+  if (toC <= aroundC) return { kind: 'never', aroundC };
+  // What lies deeper settles colder, so there is more to lose than down to the warmest: as if it began by so much hotter.
+  const fromC = cooling.fromC <= toC ? cooling.fromC : cooling.fromC + aroundC - medium;
   /** L²/α in minutes. */
   const scale = lengthM ** 2 / diffusivity / 60;
   const count = Math.max(0, Math.ceil((fromC - toC) / STEP_K));
@@ -220,51 +239,11 @@ export function warmestAt(course: CoolingCourse, fromC: number, minutes: number)
   for (const [index, step] of course.steps.entries()) {
     const excess = (celsius: number): number => celsius - course.aroundC;
     if (left <= step.minutes || index === course.steps.length - 1)
-      return course.aroundC + excess(step.fromC) * (excess(step.toC) / excess(step.fromC)) ** (left / step.minutes);
+      return Math.min(
+        fromC,
+        course.aroundC + excess(step.fromC) * (excess(step.toC) / excess(step.fromC)) ** (left / step.minutes),
+      );
     left -= step.minutes;
   }
   return fromC;
-}
-
-/** One stage of a cooling: where, and down to what. */
-export type Stage = Pick<Cooling, 'in' | 'toC' | 'covered' | 'wet' | 'aroundC'>;
-
-/**
- * Cooling in several places one after another: on a rack to 30 °C, then in the fridge.
- *
- * Each stage begins as if the whole food were as warm as its warmest place, so that none comes out too short.
- *
- * @returns minutes of each stage, guarded and rounded up; null where a stage never gets there
- */
-export function coolInStages(
-  food: Pick<Cooling, 'fromC' | 'depthMm' | 'shape' | 'wallMm'>,
-  stages: readonly Stage[],
-  composition: Composition,
-): readonly number[] | null {
-  let fromC = food.fromC;
-  const minutes: number[] = [];
-  for (const stage of stages) {
-    const course = coolFood({ ...food, ...stage, fromC }, composition);
-    if (course.kind === 'never') return null;
-    minutes.push(course.minutes);
-    fromC = Math.min(fromC, stage.toC);
-  }
-  return minutes;
-}
-
-/**
- * What it gains to share a layer out over several vessels of the same kind, each so much shallower.
- *
- * @param vessels at least 2
- * @returns minutes in one, in each of several, and the minutes gained; null where it never cools so far
- */
-export function gainOfSplitting(
-  cooling: Cooling,
-  vessels: number,
-  composition: Composition,
-): { readonly inOne: number; readonly inEach: number; readonly gained: number } | null {
-  const one = coolFood(cooling, composition);
-  const each = coolFood({ ...cooling, depthMm: cooling.depthMm / vessels }, composition);
-  if (one.kind === 'never' || each.kind === 'never') return null;
-  return { inOne: one.minutes, inEach: each.minutes, gained: one.minutes - each.minutes };
 }

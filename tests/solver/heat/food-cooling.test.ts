@@ -8,12 +8,12 @@ import {
   COOLING_PLACES,
   GUARD,
   coolFood,
-  coolInStages,
-  gainOfSplitting,
   warmestAt,
   type Cooling,
   type CoolingCourse,
 } from '../../../solver/heat/food-cooling.ts';
+import { coolInStages, gainOfSplitting } from '../../../solver/heat/food-cooling-stages.ts';
+import { plateConvection, radiation } from '../../../solver/heat/food-surface.ts';
 import { foAtTheta, hottestPlace, slabModes, sphereModes } from '../../../solver/heat/food-conduction.ts';
 
 const stew = compositionOfFood(foodOf('tomato-canned')!);
@@ -53,7 +53,11 @@ describe('food that cools', () => {
     { name: 'deeper', change: (cooling) => ({ ...cooling, depthMm: cooling.depthMm + 5 }) },
     { name: 'to a colder end', change: (cooling) => ({ ...cooling, toC: cooling.toC - 0.5 }) },
     { name: 'from hotter', change: (cooling) => ({ ...cooling, fromC: cooling.fromC + 5 }) },
-    { name: 'under a lid', change: (cooling) => ({ ...cooling, covered: true }) },
+    {
+      // In cold water a lid keeps the warmth of the kitchen off as well.
+      name: 'under a lid, but in cold water,',
+      change: (cooling) => ({ ...cooling, covered: cooling.in === 'cold-water' ? cooling.covered! : true }),
+    },
     { name: 'with a dry top', change: (cooling) => ({ ...cooling, wet: false }) },
     { name: 'in warmer surroundings', change: (cooling) => ({ ...cooling, aroundC: AROUND_C[cooling.in] + 0.4 }) },
   ])('$name never cools sooner', ({ change }) => {
@@ -92,6 +96,56 @@ describe('food that cools', () => {
 
   test('never gets to the temperature of what is around it', () => {
     expect(coolFood({ fromC: 60, toC: 5, depthMm: 50, in: 'fridge' }, stew)).toEqual({ kind: 'never', aroundC: 5 });
+  });
+});
+
+describe('in cold water, with the air of the kitchen above', () => {
+  /** Minutes until a layer stepped in forty sheets, each face with its own surroundings and coefficient, is nowhere warmer than wanted. */
+  function steppedMinutes({ fromC, toC, depthMm, covered }: Cooling): number {
+    const { properties } = course({ fromC, toC, depthMm, in: 'cold-water', covered: covered === true }, potato);
+    const { conductivity, density, specificHeat } = properties;
+    const cells = 40;
+    const dx = depthMm / 1000 / cells;
+    const dt = (0.4 * dx * dx) / properties.diffusivity;
+    const [water, air] = [AROUND_C['cold-water'], AROUND_C.air];
+    const below = (celsius: number): number => plateConvection('water', 'down', Math.max(0.01, celsius - water), 0.1);
+    const above = (celsius: number): number => {
+      const facing = celsius > air ? 'up' : 'down';
+      const open =
+        plateConvection('air', facing, Math.max(0.01, Math.abs(celsius - air)), 0.1) + radiation(0.9, celsius, air);
+      return covered === true ? open / 2 : open;
+    };
+    const through = (h: number): number => 1 / (1 / h + dx / 2 / conductivity);
+    let celsius = Array.from({ length: cells }, () => fromC);
+    let seconds = 0;
+    while (Math.max(...celsius) > toC) {
+      const now = celsius;
+      celsius = now.map((own, index) => {
+        const down = index === 0 ? through(below(own)) * (water - own) : (conductivity * (now[index - 1]! - own)) / dx;
+        const up =
+          index === cells - 1 ? through(above(own)) * (air - own) : (conductivity * (now[index + 1]! - own)) / dx;
+        return own + ((down + up) * dt) / (density * specificHeat * dx);
+      });
+      seconds += dt;
+    }
+    return seconds / 60;
+  }
+
+  test.each([
+    { fromC: 80, toC: 30, depthMm: 40, covered: false },
+    { fromC: 80, toC: 21, depthMm: 30, covered: false },
+    { fromC: 60, toC: 21, depthMm: 50, covered: true },
+    { fromC: 90, toC: 40, depthMm: 60, covered: true },
+  ])('$depthMm mm from $fromC to $toC °C, covered $covered, never come out too short', (way) => {
+    const cooling: Cooling = { ...way, in: 'cold-water' };
+    expect(course(cooling, potato).exactMinutes).toBeGreaterThanOrEqual(steppedMinutes(cooling));
+  });
+
+  test('a deep open layer never gets near the water', () => {
+    const result = coolFood({ fromC: 60, toC: 17, depthMm: 60, in: 'cold-water' }, potato);
+    expect(result.kind).toBe('never');
+    expect(result.aroundC).toBeGreaterThan(17);
+    expect(result.aroundC).toBeLessThan(25);
   });
 });
 
