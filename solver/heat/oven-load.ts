@@ -1,12 +1,14 @@
 /**
  * What a cold load costs an oven: the air that the open door lets out, the food and the metal under it are heated with the power
  * that holding the temperature leaves over. The minutes are the most it can be: all that the food takes up to the boiling point of
- * its water counts as due before the oven is hot again, and every kilogram as a kilogram of water, which no food exceeds.
+ * its water counts as due before the oven is hot again, and every kilogram as a kilogram of water, of ice where it is frozen, which
+ * no food exceeds.
  */
 import type { Oven } from '../kitchen/kitchen.ts';
 import { minutesUp } from '../kitchen/scaling.ts';
 import type { Need } from '../kitchen/step.ts';
 import type { Source } from '../source.ts';
+import { PAN_METALS, WATER_TABLE } from '../water/sources.ts';
 import type { Working } from '../working.ts';
 import { sourceOfFit } from './oven-calibration.ts';
 import { holdingW, ovenHeat, spareW, type OvenHeat } from './oven-heat.ts';
@@ -22,19 +24,13 @@ export interface OvenLoad {
   readonly trayG: number;
 }
 
-/** J/(g·K). */
-const WATER = 4.186;
+/** J/(g·K); of water the mean of the table from cold to the boil. */
+const WATER = 4.19;
 const STEEL = 0.5;
+/** To thaw, J/g. */
+const FUSION = 334;
 const WATER_BOILS_C = 100;
 
-const WATER_HEAT: Source = {
-  standing: 'published',
-  cite: 'Definition of the kilocalorie: 4.186 kJ for a kilogram of water and a kelvin',
-};
-const STEEL_HEAT: Source = {
-  standing: 'published',
-  cite: 'Çengel, Heat and Mass Transfer, property tables: mild steel 0.50 kJ/(kg·K)',
-};
 const AIR_HEAT: Source = {
   standing: 'derived',
   cite: 'Ideal gas of two-atomed molecules: 7/2 · p/T for each m³ and kelvin, at 101.325 kPa',
@@ -44,11 +40,14 @@ const AIR_HEAT: Source = {
 export const airJPerK = (volumeL: number, roomC: number): number =>
   ((3.5 * 101_325) / (roomC + 273.15)) * (volumeL / 1000);
 
+/** Heat that thaws a gram of the load, J. */
+const thawing = (load: OvenLoad): number => (load.fromC < 0 ? FUSION : 0);
+
 /** Heat that the oven must make up for, J. */
 function owed({ oven, roomC }: OvenHeat, atC: number, load: OvenLoad): number {
   const over = Math.max(0, atC - roomC);
   const rise = Math.max(0, Math.min(atC, WATER_BOILS_C) - load.fromC);
-  return airJPerK(oven.volumeL, roomC) * over + load.trayG * STEEL * over + load.massG * WATER * rise;
+  return airJPerK(oven.volumeL, roomC) * over + load.trayG * STEEL * over + load.massG * (WATER * rise + thawing(load));
 }
 
 /**
@@ -89,7 +88,7 @@ export function recoveryWorking(heat: OvenHeat, atC: number, load: OvenLoad): Wo
     name: `Minutes in which the oven makes up for an open door and a cold load at ${atC} °C`,
     value,
     unit: 'min',
-    formula: 't = (Ca·(T − Tr) + mt·ct·(T − Tr) + m·c·(min(T, 100) − T₀)) / (60·(η·P − η·Ph))',
+    formula: 't = (Ca·(T − Tr) + mt·ct·(T − Tr) + m·(c·(min(T, 100) − T₀) + L)) / (60·(η·P − η·Ph))',
     inputs: [
       {
         symbol: 'Ca',
@@ -101,9 +100,10 @@ export function recoveryWorking(heat: OvenHeat, atC: number, load: OvenLoad): Wo
       { symbol: 'T', name: 'temperature held', value: atC, unit: '°C' },
       { symbol: 'Tr', name: 'temperature of the room', value: heat.roomC, unit: '°C' },
       { symbol: 'mt', name: 'metal under the food', value: load.trayG, unit: 'g' },
-      { symbol: 'ct', name: 'specific heat of steel', value: STEEL, unit: 'J/(g·K)', source: STEEL_HEAT },
+      { symbol: 'ct', name: 'specific heat of steel', value: STEEL, unit: 'J/(g·K)', source: PAN_METALS },
       { symbol: 'm', name: 'food', value: load.massG, unit: 'g' },
-      { symbol: 'c', name: 'specific heat, of water as the most', value: WATER, unit: 'J/(g·K)', source: WATER_HEAT },
+      { symbol: 'c', name: 'specific heat, of water as the most', value: WATER, unit: 'J/(g·K)', source: WATER_TABLE },
+      { symbol: 'L', name: 'heat that thaws it', value: thawing(load), unit: 'J/g', source: WATER_TABLE },
       { symbol: 'T₀', name: 'temperature of the food', value: load.fromC, unit: '°C' },
       { symbol: 'P', name: 'rated power', value: heat.oven.powerW, unit: 'W' },
       {

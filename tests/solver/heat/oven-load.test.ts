@@ -30,11 +30,24 @@ describe('a cold load', () => {
 
   test('by hand: air 14 kJ, a kilogram of tray 90 kJ and of food 398 kJ at 2100 W to spare take 4.0 min', () => {
     expect(spareW(heat, 200)).toBe(3000 - 900);
-    const joules = airJPerK(65, 20) * 180 + 1000 * 0.5 * 180 + 1000 * 4.186 * 95;
+    const joules = airJPerK(65, 20) * 180 + 1000 * 0.5 * 180 + 1000 * 4.19 * 95;
     const load = { massG: 1000, fromC: 5, trayG: 1000 };
     expect(recoveryMinutes(heat, 200, load)).toBeCloseTo(joules / 2100 / 60, 9);
-    expect(recoveryMinutes(heat, 200, load)).toBeCloseTo(3.98, 2);
-    expect(recoveryWorking(heat, 200, load)!.value).toBe(recoveryMinutes(heat, 200, load));
+    expect(recoveryMinutes(heat, 200, load)).toBeCloseTo(3.99, 2);
+    const working = recoveryWorking(heat, 200, load)!;
+    expect(working.value).toBe(recoveryMinutes(heat, 200, load));
+    // Its formula, done again with its inputs.
+    const of = Object.fromEntries(working.inputs.map(({ symbol, value }) => [symbol, value])) as Record<string, number>;
+    const owed =
+      (of['Ca']! + of['mt']! * of['ct']!) * (of['T']! - of['Tr']!) +
+      of['m']! * (of['c']! * (Math.min(of['T']!, 100) - of['T₀']!) + of['L']!);
+    expect(owed / (60 * of['η']! * (of['P']! - of['Ph']!))).toBeCloseTo(working.value, 9);
+  });
+
+  test('that is frozen takes 334 kJ a kilogram more to thaw', () => {
+    // source: latent heat of fusion of water, 334 kJ/kg, physics data table.
+    const [frozen, cold] = [-1e-9, 0].map((fromC) => recoveryMinutes(heat, 200, { massG: 1000, fromC, trayG: 0 }));
+    expect(frozen! - cold!).toBeCloseTo(334_000 / 2100 / 60, 6);
   });
 
   test('of nothing but an opened door costs seconds', () => {
