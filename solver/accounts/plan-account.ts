@@ -9,6 +9,7 @@ import { minus, NOTHING, priced, sum, times, type Amount, type Priced } from './
 import type { AloneEntry, SourceEntry, SourceKind } from './entry.ts';
 import { ovenEntries } from './ovens.ts';
 import { ownEntries } from './own-heat.ts';
+import { poolFigures, type PoolFigure } from './pool-figures.ts';
 import { poolEntries } from './pools.ts';
 import { sanityLines, type SanityLine } from './sanity.ts';
 
@@ -51,6 +52,8 @@ export interface PlanAccount {
   readonly lines: readonly SavedLine[];
   /** Each box bears alike of what goes into boxes; null: the session packs none. */
   readonly box: { readonly boxes: number; readonly each: Priced } | null;
+  /** Food and steam in the plan's pools. */
+  readonly pools: readonly PoolFigure[];
   readonly sanity: readonly SanityLine[];
   /** What is in no figure. */
   readonly notCounted: readonly string[];
@@ -94,6 +97,7 @@ export function accountOf(plan: Plan): PlanAccount {
     components: components.map((each) => ({ ...each, shared: price(each.shared), alone: price(each.alone) })),
     lines: entries.flatMap((entry) => linesOf(entry, plan)),
     box: boxOf(plan, components, price),
+    pools: poolFigures(reading),
     sanity: sanityLines(plan),
     notCounted: [
       ...NOT_COUNTED,

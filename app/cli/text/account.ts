@@ -33,6 +33,13 @@ export function accountText(name: string, account: PlanAccount): string {
     `Sharing saved ${say(account.saved)} of ${say(account.alone)}`,
     ...account.lines.map((line) => `  ${line.text}: ${say(line.saved)}`),
     '',
+    ...(account.pools.length === 0
+      ? []
+      : [
+          'In and over shared water',
+          ...account.pools.map(({ step, text, mind }) => `  ${step}: ${text}.${mind === null ? '' : ` ${mind}`}`),
+          '',
+        ]),
     'Held against published figures',
     ...account.sanity.map(
       ({ name: what, value, yardstick, unit, plausible, source }) =>

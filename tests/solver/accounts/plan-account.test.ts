@@ -125,6 +125,29 @@ describe('the supper by hand', () => {
     expect(component('sauce').alone).toEqual(component('sauce').shared);
   });
 
+  test('the greens’ 8 min of steam boil away what 1400 W over the pot’s loss evaporate, of 0.6 L to spare', () => {
+    // 2000 W at 70 %; 2256 kJ/kg; 8 min is 480 s.
+    const loss = keepW * 0.7;
+    const steam = account.pools.find(({ kind }) => kind === 'steam')!;
+    expect(steam.working.value).toBeCloseTo(((1400 - loss) / 2256) * 480, 0);
+    expect(steam.text).toBe('8 min over it boil away 0.3 L at full power, of 0.6 L to spare');
+    expect(steam.mind).toBeNull();
+  });
+
+  test('food without a mass is said to be reckoned as nothing', () => {
+    expect(account.pools.find(({ kind }) => kind === 'dip')!.mind).toMatch(/no mass/);
+  });
+
+  test('a kilogram of cold food in 3 L of boiling water lets it fall, and is made good by the burner', () => {
+    const components = supper.components.map((each) =>
+      each.id === 'pasta' ? { ...each, ingredients: each.ingredients.map((one) => ({ ...one, massG: 1000 })) } : each,
+    );
+    const dip = accountOf({ ...supper, components }).pools.find(({ kind }) => kind === 'dip')!;
+    // 80 K of a kilogram that takes 4.184 kJ/(kg·K), over what 1400 W leave beside the loss.
+    expect(dip.working.value).toBeCloseTo((80 * 4184) / (1400 - keepW * 0.7) / 60, 1);
+    expect(dip.mind).toBeNull();
+  });
+
   test('money is Wh at 0.30 and mL at 4 a cubic metre', () => {
     const { electricWh, waterMl, cost } = account.total;
     expect(cost).toBeCloseTo((electricWh * 0.3) / 1000 + (waterMl * 4) / 1e6, 9);
