@@ -4,6 +4,7 @@ import { boxNutrition, type BoxNutrition } from '../boxes/box-nutrition.ts';
 import { boxLabels, LABEL_CAUTION, type BoxLabel } from '../boxes/labels.ts';
 import { energyWorking } from '../food/nutrition-workings.ts';
 import { sharesOfIntake } from '../food/nutrition.ts';
+import { stepFigures, type StepFigure } from './step-figures.ts';
 import type { Plan } from '../kitchen/plan.ts';
 import type { Working } from '../working.ts';
 
@@ -24,6 +25,8 @@ export interface PlanFigures {
   readonly boxes: readonly BoxFigures[];
   /** Shown with every label. */
   readonly labelCaution: string;
+  /** Numbers behind the steps, by id of the planned step. */
+  readonly steps: Readonly<Record<string, readonly StepFigure[]>>;
 }
 
 /**
@@ -48,5 +51,5 @@ export function planFigures(plan: Plan, dayOf: (minute: number) => string): Plan
         },
       ];
     });
-  return { account: accountOf(plan), boxes, labelCaution: LABEL_CAUTION };
+  return { account: accountOf(plan), boxes, labelCaution: LABEL_CAUTION, steps: stepFigures(plan) };
 }

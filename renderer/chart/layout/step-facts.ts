@@ -27,6 +27,7 @@ export interface TieFact {
 }
 
 export interface StepFacts {
+  readonly stepId: string;
   readonly owner: Owner;
   readonly name: string;
   readonly clock: string;
@@ -124,6 +125,7 @@ export function stepFacts(plan: Plan, stepId: string, relations: readonly Relati
     ];
   };
   return {
+    stepId: step.id,
     owner: ownerOf(step, owners),
     name: stepName(plan, step),
     clock: clockSpan(plan.start, step.start, step.end),
