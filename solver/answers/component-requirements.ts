@@ -4,16 +4,10 @@ import type { StepInstance } from '../kitchen/expand.ts';
 import type { Step } from '../kitchen/step.ts';
 import { minutesDown, minutesUp } from '../kitchen/scaling.ts';
 import { durationMinutes } from '../kitchen/values.ts';
-import {
-  afterheatName,
-  aheadName,
-  fridgeName,
-  hotHoldName,
-  orderName,
-  preheatName,
-} from '../translate/requirement-names.ts';
+import { afterheatName, aheadName, hotHoldName, orderName, preheatName } from '../translate/requirement-names.ts';
 import type { SessionInput } from '../translate/session-to-problem.ts';
 import type { Requirement } from './requirement.ts';
+import { safetyRequirements } from './safety-requirements.ts';
 import { crewOf } from './session-requirements.ts';
 import { listed, minutesInWords } from './session-words.ts';
 import { withoutLags } from './without-lags.ts';
@@ -34,7 +28,7 @@ export function componentRequirements(input: SessionInput): readonly Requirement
           ...whoMay(input, component, step, index),
         ]),
         ...days(component),
-        ...fridge(component),
+        ...safetyRequirements(input, component),
       ].map((part): Requirement => ({ id: `${document} ${part.path}`, document, ...part }));
     });
 }
@@ -210,17 +204,3 @@ const days = (component: Component): readonly Part[] =>
     mend: `do ${ahead.name} at another time`,
     relaxProblem: withoutLags((_, name) => name === aheadName(ahead)),
   }));
-
-function fridge(component: Component): readonly Part[] {
-  if (component.fridge === undefined) return [];
-  const most = minutesDown(durationMinutes(component.fridge.within));
-  return [
-    {
-      kind: 'limit',
-      path: 'fridge.within',
-      words: `${component.name} is in the fridge within ${minutesInWords(most)} of leaving the heat`,
-      mend: 'cool it faster, so that it may be put away later',
-      relaxProblem: withoutLags((_, name) => name === fridgeName(component, most)),
-    },
-  ];
-}

@@ -85,8 +85,7 @@ export function addFridge(t: Translation): void {
     }
     for (const off of offTheHeat(t, component))
       for (const to of away)
-        if (related(off.step, to))
-          t.builder.atMost(off.at, to.end, off.most, off.when, fridgeRuleName(component, off.most));
+        if (related(off.step, to)) t.builder.atMost(off.at, to.end, off.most, off.when, fridgeRuleName(component));
   }
 }
 

@@ -13,13 +13,13 @@ export const fridgeName = (component: Named, minutes: number): string =>
   `${component.name} is in the fridge within ${minutes} min`;
 
 /** Asked by the safety rules, whatever the component says. */
-export const fridgeRuleName = (component: Named, minutes: number): string =>
-  `${component.name} is in the fridge within ${minutes} min of the heat, as the safety rules ask`;
+export const fridgeRuleName = (component: Named): string =>
+  `${component.name} is in the fridge in time after the heat, as the safety rules ask`;
 
-export const coolingRuleName = (component: Named): string =>
-  `${component.name} cools in time, as the safety rules ask`;
+export const coolingRuleName = (component: Named): string => `${component.name} cools in time, as the safety rules ask`;
 
-export const restName = (step: Named): string => `${step.name} is followed by a rest, as the safety rules ask`;
+export const restName = ({ step, component }: { readonly step: Named; readonly component: Named }): string =>
+  `${component.name} rests after ${step.name}, as the safety rules ask`;
 
 export const tableName = (component: Named): string => `${component.name} is on the table in time`;
 

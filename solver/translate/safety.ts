@@ -84,7 +84,7 @@ export function addRests(t: Translation): void {
     for (const serving of servingSteps(component, step.id))
       for (const legend of legendsOf(t, component.id, serving.id))
         if (related(cooking, legend))
-          t.builder.atLeast(cooking.end, legend.start, Math.ceil(seconds / 60), [], restName(step));
+          t.builder.atLeast(cooking.end, legend.start, Math.ceil(seconds / 60), [], restName({ step, component }));
   }
 }
 
