@@ -7,6 +7,7 @@ import type { Plan } from '../../../solver/kitchen/plan.ts';
 import { planSession } from '../../../solver/translate/plan-session.ts';
 import { simmerWorking } from '../../../solver/water/workings.ts';
 import { byId, demoComponents, demoKitchens, demoSessions } from '../../support/demo-documents.ts';
+import { randomSession } from '../../support/random-session.ts';
 import { kitchen, supper } from '../../support/supper.ts';
 
 const figures = (amounts: readonly Priced[], of: (amount: Priced) => number): number =>
@@ -195,6 +196,22 @@ describe('tariffs', () => {
     const tariff = { ...kitchen.tariff, carbonGPerKWh: 200 };
     const account = accountOf({ ...supper, kitchen: { ...kitchen, tariff } });
     expect(account.total.carbonG).toBeCloseTo(account.total.electricWh * 0.2, 6);
+  });
+});
+
+describe('plans of random sessions', () => {
+  test('sum up, whatever is shared, and nothing in them is without a number', () => {
+    let plans = 0;
+    for (let seed = 0; seed < 25; seed++) {
+      const outcome = planSession({ ...randomSession(seed, 1), seed: 1, effort: 10_000 });
+      if (outcome.kind !== 'planned') continue;
+      plans++;
+      const account = accountOf(outcome.plan);
+      expectConserved(account);
+      expect(account.total.wattHours).toBeGreaterThanOrEqual(0);
+      expect(Number.isFinite(account.alone.wattHours)).toBe(true);
+    }
+    expect(plans).toBeGreaterThan(18);
   });
 });
 
