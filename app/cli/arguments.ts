@@ -18,6 +18,7 @@ export const VERBS = [
   'labels',
   'account',
   'nutrition',
+  'coolings',
   'schema',
 ] as const;
 export type Verb = (typeof VERBS)[number];
@@ -73,6 +74,7 @@ const TAKES: Readonly<Record<Verb, readonly string[]>> = {
   labels: ['json', 'out', 'data'],
   account: ['json', 'data'],
   nutrition: ['json', 'data'],
+  coolings: ['json', 'data'],
   schema: ['out'],
 };
 const SUBJECT: Readonly<Record<Verb, string>> = {
@@ -88,6 +90,7 @@ const SUBJECT: Readonly<Record<Verb, string>> = {
   labels: 'PLAN',
   account: 'PLAN',
   nutrition: 'SESSION',
+  coolings: 'SESSION',
   schema: 'KIND',
 };
 

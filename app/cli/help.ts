@@ -15,6 +15,7 @@ Usage: afterheat VERB … [options]
   afterheat labels PLAN        print the labels of its boxes: what, for whom, use by, allergens held and met
   afterheat account PLAN       print its energy, water, money and carbon, who bears it, and what sharing saved
   afterheat nutrition SESSION  print nutrients and energy of a portion of each dish and of each eater's box
+  afterheat coolings SESSION   print how long food takes to cool, and what shallower layers would gain
   afterheat schema KIND        print the JSON Schema of a kitchen, component, session, plan or safety-rules document
 
 STEP is the id of a step, such as shaken-potatoes/roast, or its name, such as "roast the potatoes".
@@ -38,7 +39,7 @@ Options:
   --penalty N      replan: minutes of finish that a step with another person, place or order weighs (2)
   --by TIME        sure: ask the chance of finishing by then, such as PT90M; may be given again
   --samples N      sure: how many times the plan is played through (2000)
-  --json           plan, compare, improve, check, why, sure, replan, labels, account, nutrition: print JSON, times in minutes from the start
+  --json           plan, compare, improve, check, why, sure, replan, labels, account, nutrition, coolings: print JSON, times in minutes from the start
   --out FILE       plan, replan: write the plan document; chart: the SVG; model: the problem; labels: a page to print (HTML)
   --dark           chart: light lines on dark paper
   --why            chart: with what decides how long it takes, underlined

@@ -7,6 +7,7 @@ import { accountVerb } from './verbs/account.ts';
 import { chartVerb } from './verbs/chart.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
+import { coolingsVerb } from './verbs/coolings.ts';
 import { improveVerb } from './verbs/improve.ts';
 import { labelsVerb } from './verbs/labels.ts';
 import { modelVerb } from './verbs/model.ts';
@@ -68,6 +69,8 @@ export async function runCommand(
             return await labelsVerb(subject, options, terminal);
           case 'nutrition':
             return await nutritionVerb(subject, options, terminal);
+          case 'coolings':
+            return await coolingsVerb(subject, options, terminal);
           case 'account':
             return await accountVerb(subject, options, terminal);
           case 'schema':

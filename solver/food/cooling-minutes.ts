@@ -2,7 +2,7 @@
  * Minutes that food of a component, or of the boxes, takes to cool where a document says from what to what and where. Translation and
  * checker know them by the steps written out (`kitchen/expand.ts`), as they know all other lengths.
  */
-import { coolFood, type CoolingCourse, type NeverCools } from '../heat/food-cooling.ts';
+import { coolFood, type Cooling, type CoolingCourse, type NeverCools } from '../heat/food-cooling.ts';
 import type { Component } from '../kitchen/component.ts';
 import type { Cools } from '../kitchen/cools.ts';
 import { compositionOf, compositionOfFood, compositionOfPortions } from './composition.ts';
@@ -21,18 +21,17 @@ export function cooledComposition(cools: Cools, food: CooledFood): Composition |
   return (food.length === 1 ? compositionOf(food[0]!) : compositionOfPortions(food))?.composition ?? null;
 }
 
+/** A cooling as the model asks for it, without what it is like and fields that are there and undefined. */
+export function withoutFood(cools: Cools): Cooling {
+  const { food: _like, ...rest } = cools;
+  return Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)) as unknown as Cooling;
+}
+
 /** The cooling; null where it is not known what cools. */
 export function coolingOf(cools: Cools, food: CooledFood): CoolingCourse | NeverCools | null {
   const composition = cooledComposition(cools, food);
-  if (composition === null) return null;
-  const { food: _like, ...rest } = cools;
-  return coolFood(defined(rest), composition);
+  return composition === null ? null : coolFood(withoutFood(cools), composition);
 }
-
-/** Without the fields that are there and undefined. */
-type Defined<T> = { [K in keyof T]: Exclude<T[K], undefined> };
-const defined = <T extends object>(object: T): Defined<T> =>
-  Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined)) as Defined<T>;
 
 /**
  * Whole minutes until it is cool enough, with the guard of the model, rounded up.
