@@ -3,7 +3,7 @@
  * in an oven set hot enough, and rests where it must. The plan has the reading and its place; it never says that a
  * temperature was reached.
  */
-import { servingSteps } from '../safety/last-heat.ts';
+import { saidCooked, servingSteps } from '../safety/last-heat.ts';
 import { meetsPairs } from '../safety/lethality.ts';
 import { coreRule, leastOvenC, pairsInWords } from '../safety/limits.ts';
 import type { ovenCourses } from './oven-course.ts';
@@ -85,7 +85,19 @@ function checkRest(cooking: StepReading, reading: Reading): readonly Violation[]
     });
 }
 
+/** Raw food that later steps take for cooked has a step that cooks it through. */
+const checkSaidCooked = (reading: Reading): readonly Violation[] =>
+  reading.dishes.flatMap(({ component }) =>
+    saidCooked(component).map(({ name, raw }) =>
+      told(`${component.name} takes raw ${raw} (${name}) for cooked, and no step cooks it through.`, [], 0),
+    ),
+  );
+
 export function checkCooking(reading: Reading, courses: Courses): readonly Violation[] {
+  return [...checkSaidCooked(reading), ...checkSteps(reading, courses)];
+}
+
+function checkSteps(reading: Reading, courses: Courses): readonly Violation[] {
   return reading.steps.flatMap((step) => {
     const through = step.instance.step.cooksThrough !== undefined && step.pieces.length > 0;
     return [

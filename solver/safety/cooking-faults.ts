@@ -3,7 +3,7 @@ import type { Component } from '../kitchen/component.ts';
 import type { InputFault } from '../kitchen/fault.ts';
 import type { SafetyRules } from '../kitchen/safety-rules.ts';
 import type { Step } from '../kitchen/step.ts';
-import { servingSteps } from './last-heat.ts';
+import { saidCooked, servingSteps } from './last-heat.ts';
 import { holdAsked } from './lethality.ts';
 import { coreRule, leastOvenC, pairsInWords } from './limits.ts';
 import { askedBy } from './rule-words.ts';
@@ -13,6 +13,20 @@ type Say = (path: string, found: string, wanted: string, mend: string) => InputF
 
 /** Faults of the steps that cook a component's raw food through; empty: the rules can be kept. */
 export function cookingFaults(component: Component, rules: SafetyRules): readonly InputFault[] {
+  return [...unreadFaults(component), ...throughFaults(component, rules)];
+}
+
+/** Raw food that is said to be cooked, though no step cooks it through. */
+const unreadFaults = (component: Component): readonly InputFault[] =>
+  saidCooked(component).map(({ index, name, raw }) => ({
+    document: `component ${component.id}`,
+    path: `ingredients[${index}].raw`,
+    found: `raw ${raw} (${name}) that counts as cooked, and no step that cooks raw ${raw} through`,
+    wanted: 'a step with "cooksThrough": its core temperature, its hold, and a probe reading',
+    mend: `add "cooksThrough" to the step that cooks the ${name}, or take "cooked" out`,
+  }));
+
+function throughFaults(component: Component, rules: SafetyRules): readonly InputFault[] {
   return component.steps.flatMap((step, index) => {
     const through = step.cooksThrough;
     if (through === undefined) return [];

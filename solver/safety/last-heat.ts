@@ -1,6 +1,7 @@
 /** Which steps of a component heat its food, and which of them are the last: from their end on it cools. */
 import type { Component } from '../kitchen/component.ts';
 import type { Need, Step } from '../kitchen/step.ts';
+import type { RawKind } from '../kitchen/values.ts';
 
 type Way = { readonly needs: readonly Need[] };
 
@@ -68,4 +69,14 @@ export function coolsTo(step: Step, alternative: number, segment: number): numbe
   const method = alternative === 0 ? step : step.alternatives?.[alternative - 1];
   const given = method?.segments[segment];
   return given?.hands === 'off' ? (given.cools?.toC ?? null) : null;
+}
+
+/** Raw ingredients that a step counts as cooked, though no step of the component cooks their kind through. */
+export function saidCooked(component: Component): readonly { index: number; name: string; raw: RawKind }[] {
+  const through = new Set(component.steps.flatMap(({ cooksThrough }) => cooksThrough?.raw ?? []));
+  return component.ingredients.flatMap(({ id, name, raw }, index) => {
+    if (raw === undefined || through.has(raw)) return [];
+    const cooked = component.steps.some((step) => step.cooked === true && (step.touches?.includes(id) ?? true));
+    return cooked ? [{ index, name, raw }] : [];
+  });
 }

@@ -89,7 +89,9 @@ describe('poultry read at 165 °F with no hold', () => {
 
 describe('meat', () => {
   const joint = (cut: 'whole' | 'minced' | undefined, after: Step[] = [serve]): Component =>
-    bird([roast({ raw: 'meat', coreC: 63, holdSeconds: 0, ...(cut === undefined ? {} : { cut }) }), ...after]);
+    bird([roast({ raw: 'meat', coreC: 63, holdSeconds: 0, ...(cut === undefined ? {} : { cut }) }), ...after], {
+      ingredients: [{ id: 'joint', name: 'joint', allergens: [], raw: 'meat' }],
+    });
   test('in one piece may be read at 145 °F in the United States', () => {
     expect(found(joint('whole'), 'united-states')).toEqual([]);
   });
@@ -139,6 +141,16 @@ test('cooking through without a probe reading at its end is refused', () => {
   );
   expect(found(bird([unread, serve]))).toEqual([
     'roast the bird cooks raw poultry through with no probe reading at its end',
+  ]);
+});
+
+test('raw food that counts as cooked, though no step cooks it through, is refused', () => {
+  const { cooksThrough: _through, ...unsaid } = roast({});
+  expect(faultsOf(bird([unsaid, serve]))).toMatchObject([
+    {
+      path: 'ingredients[0].raw',
+      found: 'raw poultry (bird) that counts as cooked, and no step that cooks raw poultry through',
+    },
   ]);
 });
 

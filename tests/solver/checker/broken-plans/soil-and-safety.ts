@@ -204,6 +204,13 @@ export const soilAndSafety: readonly BrokenPlan[] = [
     },
   },
   {
+    name: 'a recipe takes raw egg for cooked and cooks none through',
+    rule: 9,
+    change: (plan) => {
+      componentOf(plan, 'squash').ingredients[0]!.raw = 'egg';
+    },
+  },
+  {
     name: 'whole meat is served before it has rested for 3 min',
     rule: 9,
     change: (plan) => {
