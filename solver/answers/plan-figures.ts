@@ -5,6 +5,7 @@ import { boxLabels, LABEL_CAUTION, type BoxLabel } from '../boxes/labels.ts';
 import { energyWorking } from '../food/nutrition-workings.ts';
 import { sharesOfIntake } from '../food/nutrition.ts';
 import { stepFigures, type StepFigure } from './step-figures.ts';
+import { vegetablePortions } from '../food/vegetable-portions.ts';
 import type { Plan } from '../kitchen/plan.ts';
 import type { Working } from '../working.ts';
 
@@ -15,6 +16,8 @@ export interface BoxFigures {
   readonly nutrition: BoxNutrition['nutrition'];
   /** Of one box, as shares of the reference intakes of an adult's day, 0–1 and above. */
   readonly intake: ReturnType<typeof sharesOfIntake>;
+  /** Portions of fruit and vegetables in one box. */
+  readonly vegetables: Working;
   /** Energy of each dish in it as the recipe makes it. */
   readonly energy: readonly { readonly name: string; readonly working: Working }[];
 }
@@ -46,6 +49,7 @@ export function planFigures(plan: Plan, dayOf: (minute: number) => string): Plan
         {
           label,
           nutrition: held.nutrition,
+          vegetables: vegetablePortions(held.helpings),
           intake: sharesOfIntake(held.nutrition.amounts),
           energy: held.helpings.map(({ component }) => ({ name: component.name, working: energyWorking(component) })),
         },
