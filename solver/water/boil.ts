@@ -9,6 +9,7 @@ import { burnerHeatW, kettleHeatW } from './heat-sources.ts';
 import { BARE, potOf } from './pot.ts';
 import { soakMinutes, SOAK_C } from './pot-cooling.ts';
 import { surroundingsOf } from './pot-loss.ts';
+import { remembered } from './remembered.ts';
 
 /** Exact minutes from one temperature to the boil; what was measured from cold is taken in proportion. */
 function minutesToBoil(
@@ -24,7 +25,12 @@ function minutesToBoil(
   const measured = burner.boilMinutesPerLitre;
   if (measured === undefined) {
     const pot = pan === undefined ? BARE : potOf(pan);
-    return heatPot(pot, ml, start, around.boilsC, burnerHeatW(kitchen.hob, burner), around, lidded).minutes;
+    const heatW = burnerHeatW(kitchen.hob, burner);
+    return remembered(
+      kitchen,
+      ['boil', pot, ml, start, heatW, lidded],
+      () => heatPot(pot, ml, start, around.boilsC, heatW, around, lidded).minutes,
+    );
   }
   const share = Math.max(0, around.boilsC - start) / (around.boilsC - around.tapC);
   return (ml / 1000) * (lidded ? measured.lidded : measured.open) * share;
@@ -84,7 +90,12 @@ export function reboilMinutes(
 export function staysHotMinutes(kitchen: Kitchen, pan: Pan, ml: number): number {
   const table = pan.staysHot ?? [];
   const first = table[0];
-  if (first === undefined) return minutesDown(soakMinutes(potOf(pan), ml, surroundingsOf(kitchen), pan.lid));
+  if (first === undefined) {
+    const pot = potOf(pan);
+    return minutesDown(
+      remembered(kitchen, ['soak', pot, ml, pan.lid], () => soakMinutes(pot, ml, surroundingsOf(kitchen), pan.lid)),
+    );
+  }
   if (ml <= first.ml) return minutesDown((first.minutes * ml) / Math.max(1, first.ml));
   for (let index = 1; index < table.length; index++) {
     const from = table[index - 1]!;

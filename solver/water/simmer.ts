@@ -3,6 +3,7 @@ import { panFits, type Burner, type Kitchen, type Pan } from '../kitchen/kitchen
 import { burnerEfficiency } from './heat-sources.ts';
 import { potOf } from './pot.ts';
 import { potLoss, surroundingsOf } from './pot-loss.ts';
+import { remembered } from './remembered.ts';
 
 /** A simmer is so much below the boil, K. Common practice, without a source. */
 export const SIMMER_BELOW_K = 5;
@@ -18,7 +19,12 @@ export const keptC = (kitchen: Kitchen, kept: Kept): number =>
  * @param lidded the lid is on
  */
 export function keepDrawW(kitchen: Kitchen, burner: Burner, pan: Pan, lidded: boolean, kept: Kept): number {
-  const { watts } = potLoss(potOf(pan), keptC(kitchen, kept), surroundingsOf(kitchen), lidded, true);
+  const pot = potOf(pan);
+  const watts = remembered(
+    kitchen,
+    ['kept', pot, kept, lidded],
+    () => potLoss(pot, keptC(kitchen, kept), surroundingsOf(kitchen), lidded, true).watts,
+  );
   return Math.min(burner.powerW, watts / burnerEfficiency(kitchen.hob, burner));
 }
 
