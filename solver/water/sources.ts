@@ -48,7 +48,7 @@ export const SOAK_PRACTICE: Source = {
 };
 export const SIMMER_PRACTICE: Source = {
   standing: 'common-practice',
-  cite: 'common practice: a regulated burner is reserved with 35 % of its rated power',
+  cite: 'common practice: a simmer is about 5 K below the boil',
 };
 export const HOB_LIMIT: Source = {
   standing: 'published',

@@ -150,7 +150,14 @@ export function simmerWorking(
     unit: 'W',
     formula: 'P = L / η, at most the rated power',
     inputs: [
-      input('L', 'loss of the pot', loss.value, 'W', sources.NATURAL_CONVECTION),
+      input(
+        'T',
+        'kept at',
+        keptC(kitchen, kept),
+        '°C',
+        kept === 'simmer' ? sources.SIMMER_PRACTICE : sources.STANDARD_ATMOSPHERE,
+      ),
+      input('L', 'loss of the pot at T', loss.value, 'W', sources.NATURAL_CONVECTION),
       input(
         'η',
         'efficiency',
