@@ -82,8 +82,9 @@ export function touchesFood(component: Component, step: Step): boolean {
 }
 
 /**
- * Allergens that a component may have met although it has none of them: nobody keeps it free of them, some other has them, and
- * somebody avoids them. What touches it may carry them on.
+ * Allergens that any step of a component may carry on, whatever of it the step touches: somebody avoids them, nobody keeps the
+ * component free of them, and it or another has them. Its own count too: who drains wheat and then chops the parsley that goes
+ * with it carries flour to the board.
  */
 export function mayCarry(
   session: Session,
@@ -93,8 +94,6 @@ export function mayCarry(
   if (component.id === BOXES) return new Set();
   const free = keptFree(session, component);
   const avoided = new Set((session.eaters ?? []).flatMap((eater) => [...avoidedBy(eater)]));
-  const others = components.filter(({ id }) => id !== component.id && id !== BOXES);
-  return new Set(
-    [...avoided].filter((mark) => !free.has(mark) && others.some((other) => allergensOf(other).has(mark))),
-  );
+  const foods = [component, ...components.filter(({ id }) => id !== BOXES)];
+  return new Set([...avoided].filter((mark) => !free.has(mark) && foods.some((food) => allergensOf(food).has(mark))));
 }

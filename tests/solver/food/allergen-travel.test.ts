@@ -287,6 +287,33 @@ describe('an allergen by way of another dish', () => {
   });
 });
 
+describe('an allergen by way of the dish that has it', () => {
+  // Found in generated sessions of 160 steps: wheat drained, then the parsley for it chopped on a board that greens came to.
+  test('is kept off the board on which the rest of that dish was chopped by the same hands', () => {
+    const parsleyWheat = component(
+      'wheat',
+      [
+        step('drain', [on(3)], [], { touches: ['stuff'] }),
+        step('chop', [on(3)], [{ use: 'board' }], { touches: ['parsley'], after: [{ step: 'drain' }] }),
+      ],
+      {
+        ingredients: [
+          { id: 'stuff', name: 'wheat', massG: 500, allergens: ['gluten'] },
+          { id: 'parsley', name: 'parsley', massG: 50, allergens: [] },
+        ],
+      },
+    );
+    const greens = component('greens', [
+      step('work', [on(3, things)], [{ use: 'board' }], { after: [{ step: 'wheat/chop' }] }),
+    ]);
+    const plan = planned({ components: [parsleyWheat, greens], session: { eaters: [EVE] } });
+    expect(walkThrough(plan)).toEqual([]);
+    expect(checkPlan(plan)).toEqual([]);
+    const unwashed = { ...plan, steps: plan.steps.filter(({ kind }) => kind !== 'wash') };
+    expect(walkThrough(unwashed)).toEqual(['Eve is given gluten with greens']);
+  });
+});
+
 describe('the hands that fill boxes', () => {
   const session: Partial<Session> = {
     eaters: [EVE, { id: 'sam', name: 'Sam', avoids: [], boxes: 1 }],

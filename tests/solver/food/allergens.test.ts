@@ -145,4 +145,8 @@ describe('a dish', () => {
     expect([...mayCarry(with_, salad, all)]).toEqual([]);
     expect([...mayCarry(with_, roots, [salad, roots])]).toEqual([]);
   });
+
+  test('that has gluten may carry it on by every step, whatever of it the step touches', () => {
+    expect([...mayCarry(with_, loaf, all)]).toEqual(['gluten']);
+  });
 });
