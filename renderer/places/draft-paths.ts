@@ -24,6 +24,8 @@ export function withAt(document: unknown, path: Path, value: unknown): unknown {
   const [step, ...rest] = path;
   if (step === undefined) return value;
   const inner = withAt(valueAt(document, [step]), rest, value);
+  // What is emptied goes with its last part: an optional part is there or not, and never there with nothing in it.
+  if (value === undefined && typeof step === 'string' && isEmpty(inner)) return withAt(document, [step], undefined);
   if (typeof step === 'number') {
     const list = Array.isArray(document) ? [...(document as unknown[])] : [];
     if (inner === undefined) list.splice(step, 1);
@@ -36,10 +38,26 @@ export function withAt(document: unknown, path: Path, value: unknown): unknown {
   return { ...((document ?? {}) as Record<string, unknown>), [step]: inner };
 }
 
+const isEmpty = (value: unknown): boolean =>
+  typeof value === 'object' && value !== null && Object.keys(value).length === 0;
+
 /** What is typed into a field for a number: the number; nothing for an empty field; otherwise the text itself, for the host to fault. */
 export function typedNumber(text: string): number | string | undefined {
   const trimmed = text.trim().replace(',', '.');
   if (trimmed === '') return undefined;
   const number = Number(trimmed);
   return Number.isFinite(number) ? number : text;
+}
+
+/** Two documents, or parts of one, that say the same, in whatever order their keys are. */
+export function alike(one: unknown, other: unknown): boolean {
+  if (one === other) return true;
+  if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) return false;
+  const [mine, theirs] = [one as Record<string, unknown>, other as Record<string, unknown>];
+  const keys = Object.keys(mine);
+  return (
+    Array.isArray(one) === Array.isArray(other) &&
+    keys.length === Object.keys(theirs).length &&
+    keys.every((key) => key in theirs && alike(mine[key], theirs[key]))
+  );
 }

@@ -1,6 +1,7 @@
 /** The figures of a plan for its strip and for comparing, and how good it is in honest words. */
 import type { Plan, TierId } from '../../solver/kitchen/plan.ts';
 import { clockAt, minutesWords } from '../chart/layout/wall-clock.ts';
+import { kWhWords } from './amount-words.ts';
 import { amountWords } from './tier-words.ts';
 
 export interface Figure {
@@ -14,7 +15,6 @@ export interface Figure {
 }
 
 const inMinutes = (by: number): string => minutesWords(Math.abs(by));
-const inKWh = (by: number): string => `${(Math.abs(by) / 1000).toFixed(1)} kWh`;
 
 function firstHand(plan: Plan): number {
   const starts = plan.steps.flatMap((step) =>
@@ -23,12 +23,18 @@ function firstHand(plan: Plan): number {
   return starts.length === 0 ? 0 : Math.min(...starts);
 }
 
-export function figuresOf(plan: Plan): readonly Figure[] {
+/**
+ * The figures of a plan.
+ * @param takenWh energy by the plan's account, Wh; until it is known the planner's own coarser figure stands in, marked as about
+ */
+export function figuresOf(plan: Plan, takenWh?: number): readonly Figure[] {
   const tier = (id: string): number | undefined => plan.tiers.find((each) => each.id === id)?.value;
   // Towards a table time the first hand is wanted as late as can be; otherwise all counts from the session's start.
   const late = plan.tiers[0]?.id === 'latest-start';
   const begin = late ? firstHand(plan) : 0;
-  const energy = tier('energy');
+  const energy = takenWh ?? tier('energy');
+  const about = takenWh === undefined ? 'about ' : '';
+  const inKWh = (by: number): string => `${about}${kWhWords(Math.abs(by))}`;
   const waiting = tier('waiting');
   return [
     {

@@ -1,42 +1,58 @@
 /**
- * A kitchen being edited: what was typed stands as it was typed, sound or not, until it is saved or put back; every change can be
- * undone. The host reckons the draft a moment after each change.
+ * Kitchens being edited, a draft each: what was typed stands as it was typed, sound or not, until it is saved or put back, whatever
+ * other kitchen or place is looked at meanwhile; every change can be undone. The host reckons the open draft a moment after each change.
  */
 import type { Fault, Host } from '../../app/api.ts';
 import type { KitchenFigures } from '../../solver/answers/kitchen-figures.ts';
 import type { Kitchen } from '../../solver/kitchen/kitchen.ts';
-import { withAt, type Path } from '../places/draft-paths.ts';
+import { alike, valueAt, withAt, type Path } from '../places/draft-paths.ts';
 
 /** Milliseconds after a change before the host is asked. */
 const WAIT_MS = 250;
 
+/** One kitchen as it was read or last saved, as it stands now, and the way between. */
+interface Draft {
+  readonly saved: Kitchen;
+  readonly now: unknown;
+  readonly past: readonly unknown[];
+  readonly future: readonly unknown[];
+}
+
 export class KitchenDraftState {
-  #saved = $state.raw<Kitchen | null>(null);
-  #draft = $state.raw<unknown>(null);
-  #past = $state.raw<readonly unknown[]>([]);
-  #future = $state.raw<readonly unknown[]>([]);
+  #drafts = $state.raw<Readonly<Record<string, Draft>>>({});
+  #id = $state.raw<string | null>(null);
   #figures = $state.raw<KitchenFigures | null>(null);
   #faults = $state.raw<readonly Fault[]>([]);
+  #unreadable = $state.raw<readonly Fault[]>([]);
   #told = $state('');
   #lost = $state<string | null>(null);
   #asked = 0;
   #timer: ReturnType<typeof setTimeout> | null = null;
-  readonly #host: Host;
+  readonly #host: Pick<Host, 'kitchen' | 'kitchenFigures' | 'saveKitchen'>;
 
-  constructor(host: Host) {
+  constructor(host: Pick<Host, 'kitchen' | 'kitchenFigures' | 'saveKitchen'>) {
     this.#host = host;
   }
 
-  /** What is typed, of a kitchen's shape as far as it is sound. */
+  get #open(): Draft | null {
+    return this.#id === null ? null : (this.#drafts[this.#id] ?? null);
+  }
+
+  /** What is typed into the open kitchen, of a kitchen's shape as far as it is sound. */
   get draft(): Kitchen | null {
-    return this.#draft as Kitchen | null;
+    return (this.#open?.now ?? null) as Kitchen | null;
   }
   /** Of the last sound draft. */
   get figures(): KitchenFigures | null {
     return this.#figures;
   }
+  /** Of the open draft. */
   get faults(): readonly Fault[] {
     return this.#faults;
+  }
+  /** Faults of a kitchen that was asked for and cannot be read; the one before stays open. */
+  get unreadable(): readonly Fault[] {
+    return this.#unreadable;
   }
   /** What came of saving, in words. */
   get told(): string {
@@ -46,88 +62,115 @@ export class KitchenDraftState {
   get lost(): string | null {
     return this.#lost;
   }
+  /** The open kitchen differs from the saved one. */
   get changed(): boolean {
-    return this.#draft !== this.#saved;
+    return this.#open !== null && differs(this.#open);
+  }
+  /** Ids of all kitchens that differ from the saved ones, open or not. */
+  get unsaved(): readonly string[] {
+    return Object.entries(this.#drafts).flatMap(([id, draft]) => (differs(draft) ? [id] : []));
   }
   get canUndo(): boolean {
-    return this.#past.length > 0;
+    return (this.#open?.past.length ?? 0) > 0;
   }
   get canRedo(): boolean {
-    return this.#future.length > 0;
+    return (this.#open?.future.length ?? 0) > 0;
   }
 
-  /** Opens a kitchen; one that is being edited and has another id is put away only where nothing in it is unsaved. */
+  /** Opens a kitchen as it was left; one that was not changed here is read anew, since its file may have been. */
   async open(id: string): Promise<void> {
-    if (this.#saved?.id === id) return;
+    if (this.#id === id) return;
+    const asked = this.#ask();
+    const left = this.#drafts[id];
+    if (left !== undefined && differs(left)) return this.#turnTo(id);
     await this.#reach(async () => {
       const answer = await this.#host.kitchen(id);
-      this.#faults = answer.ok ? [] : answer.faults;
+      if (asked !== this.#asked) return;
+      this.#unreadable = answer.ok ? [] : answer.faults;
       if (!answer.ok) return;
-      this.#saved = answer.value;
-      this.#draft = answer.value;
-      this.#past = [];
-      this.#future = [];
-      this.#figures = null;
-      this.#told = '';
-      await this.#reckon();
+      this.#drafts = { ...this.#drafts, [id]: { saved: answer.value, now: answer.value, past: [], future: [] } };
+      await this.#turnTo(id);
     });
   }
 
   /** @param value undefined: left out of the document */
   set(path: Path, value: unknown): void {
-    this.#past = [...this.#past, this.#draft];
-    this.#future = [];
-    this.#show(withAt(this.#draft, path, value));
+    const open = this.#open;
+    // A field that was left as it was is no change.
+    if (open === null || alike(valueAt(open.now, path), value)) return;
+    this.#show({ ...open, now: withAt(open.now, path, value), past: [...open.past, open.now], future: [] });
   }
 
   undo(): void {
-    const before = this.#past.at(-1);
-    if (before === undefined) return;
-    this.#past = this.#past.slice(0, -1);
-    this.#future = [this.#draft, ...this.#future];
-    this.#show(before);
+    const open = this.#open;
+    if (open === null || open.past.length === 0) return;
+    this.#show({ ...open, now: open.past.at(-1), past: open.past.slice(0, -1), future: [open.now, ...open.future] });
   }
 
   redo(): void {
-    const [after, ...rest] = this.#future;
-    if (after === undefined) return;
-    this.#past = [...this.#past, this.#draft];
-    this.#future = rest;
-    this.#show(after);
+    const open = this.#open;
+    if (open === null || open.future.length === 0) return;
+    const [now, ...future] = open.future;
+    this.#show({ ...open, now, past: [...open.past, open.now], future });
   }
 
-  async save(): Promise<void> {
-    const given = this.#draft;
-    await this.#reach(async () => {
-      const answer = await this.#host.saveKitchen(given as Kitchen);
-      this.#faults = answer.ok ? [] : answer.faults;
-      this.#told = answer.ok ? `Saved as ${answer.value.file}.` : 'Not saved: mend what is marked first.';
-      if (answer.ok) this.#saved = given as Kitchen;
+  /** @returns id of the kitchen that was saved; null where it was not, and `faults` or `lost` say why */
+  async save(): Promise<string | null> {
+    const [id, given] = [this.#id, this.draft];
+    if (id === null || given === null || !this.changed) return null;
+    return this.#reach(async () => {
+      const answer = await this.#host.saveKitchen(given);
+      const draft = this.#drafts[id];
+      if (answer.ok && draft !== undefined) this.#drafts = { ...this.#drafts, [id]: { ...draft, saved: given } };
+      if (this.#id === id) {
+        this.#faults = answer.ok ? [] : answer.faults;
+        this.#told = answer.ok ? `Saved as ${answer.value.file}.` : 'Not saved: mend what is marked first.';
+      }
+      return answer.ok ? id : null;
     });
   }
 
-  #show(draft: unknown): void {
-    this.#draft = draft;
-    this.#told = '';
+  /** What is still on its way is of an older question from now on. */
+  #ask(): number {
     if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#asked += 1;
+    return this.#asked;
+  }
+
+  async #turnTo(id: string): Promise<void> {
+    this.#id = id;
+    this.#figures = null;
+    this.#faults = [];
+    this.#unreadable = [];
+    this.#told = '';
+    await this.#reach(() => this.#reckon());
+  }
+
+  #show(draft: Draft): void {
+    this.#drafts = { ...this.#drafts, [this.#id!]: draft };
+    this.#told = '';
+    this.#ask();
     this.#timer = setTimeout(() => void this.#reach(() => this.#reckon()), WAIT_MS);
   }
 
   async #reckon(): Promise<void> {
-    const asked = ++this.#asked;
-    const answer = await this.#host.kitchenFigures(this.#draft as Kitchen);
-    // An answer about an older draft is of no use any more.
+    const asked = this.#ask();
+    const answer = await this.#host.kitchenFigures(this.draft!);
     if (asked !== this.#asked) return;
     this.#faults = answer.ok ? [] : answer.faults;
     if (answer.ok) this.#figures = answer.value;
   }
 
-  async #reach(ask: () => Promise<void>): Promise<void> {
+  async #reach<T>(ask: () => Promise<T>): Promise<T | null> {
     try {
-      await ask();
+      const answer = await ask();
       this.#lost = null;
+      return answer;
     } catch (error) {
       this.#lost = error instanceof Error ? error.message : String(error);
+      return null;
     }
   }
 }
+
+const differs = ({ saved, now }: Draft): boolean => !alike(saved, now);

@@ -66,7 +66,13 @@ describe('figures', () => {
       ['all away', '11:17'],
     ]);
     const energy = figuresOf(withTier({ id: 'energy', unit: 'Wh', value: 3200 })).at(-1)!;
-    expect(energy.words).toBe('3.2 kWh');
+    expect(energy.words).toBe('about 3.20 kWh');
+  });
+
+  test('have the energy of the account once it is known, in place of the planner’s own', () => {
+    const plan = withTier({ id: 'energy', unit: 'Wh', value: 3200 });
+    expect(figuresOf(plan, 3314).at(-1)).toMatchObject({ id: 'energy', words: '3.31 kWh', number: 3314 });
+    expect(figuresOf(supper, 3314).at(-1)).toMatchObject({ id: 'energy', words: '3.31 kWh' });
   });
 
   test('towards a table time they count from the first hand', () => {
