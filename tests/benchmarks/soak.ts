@@ -4,13 +4,14 @@ import { REFERENCE_PROBLEMS } from '../support/random-problem-reference.ts';
 import { soakAudit } from './soak-audit.ts';
 import { soakForms } from './soak-forms.ts';
 import { soakReference } from './soak-reference.ts';
-import { run } from './soak-sessions.ts';
+import { run, SESSION_EFFORT } from './soak-sessions.ts';
 
-const help = `Usage: npm run soak -- sessions [--count N] [--from SEED] [--size 1|2|3] [--effort N] [--seconds S]
+const help = `Usage: npm run soak -- sessions [--count N] [--from SEED] [--size 1|2|3] [--effort E] [--seconds S]
        npm run soak -- reference [--count N] [--from INDEX] [--seconds S] [--out DIR]
        npm run soak -- forms|audit [--count N] [--from INDEX] [--out DIR]
 
-sessions plans N random sessions (2,000) and checks every plan.
+sessions plans N random sessions (2,000) with E work units each (2,000), holds every plan to the checker and to two walks through it,
+and prints how many were at fault in which way; a long run tells now and then with which --from it can be gone on from.
 
 reference solves N small and N tiny random problems (300) by every engine and holds every proof against an integer program and
 against complete enumeration; S is the most seconds of the integer program for a tier. Problems got wrong are written to DIR.
@@ -22,7 +23,8 @@ audit solves N tiny random problems (300), and brings the learning engine into r
 and every clause that it learns against every plan there is.
 
 Examples:
-  npm run soak -- sessions --count 500 --from 10000 --size 2
+  npm run soak -- sessions --count 10000
+  npm run soak -- sessions --count 500 --from 10000 --size 2 --effort 30000
   npm run soak -- reference --count 300
 `;
 
@@ -32,7 +34,7 @@ const { values, positionals } = parseArgs({
     count: { type: 'string' },
     from: { type: 'string', default: '0' },
     size: { type: 'string' },
-    effort: { type: 'string', default: '30000' },
+    effort: { type: 'string', default: String(SESSION_EFFORT) },
     seconds: { type: 'string', default: '10' },
     out: { type: 'string' },
     help: { type: 'boolean', default: false },
