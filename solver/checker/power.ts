@@ -1,5 +1,5 @@
 /** Rule 3, power: at no moment more watts than a limit of the home, a circuit or a hob half allows. */
-import { burnerWatts } from '../heat/burner-power.ts';
+import { burnerWatts } from '../water/burner-power.ts';
 import { usesOfPart } from './boiling.ts';
 import { called, calledUse, stepsOfUse, type Reading } from './reading.ts';
 import { firstOver } from './sweep.ts';
@@ -44,14 +44,16 @@ function hobDraws(reading: Reading): readonly Draw[] {
     if (use.need.use !== 'burner' || under === undefined) return [];
     const { from, until } = use.place;
     const steps = stepsOfUse(use, reading);
-    return [{ what: under.id, label: calledUse(use), steps, from, until, amount: burnerWatts(under, use.need.heat) }];
+    return [
+      { what: under.id, label: calledUse(use), steps, from, until, amount: burnerWatts(kitchen, under, use.need.heat) },
+    ];
   });
   const underPools = pools.flatMap(({ pool, boils }) =>
     boils.flatMap((boil): readonly Draw[] => {
       const under = burner(boil.burner);
       if (under === undefined) return [];
       const { onHeat: from, offHeat: until } = boil;
-      return [{ what: under.id, label: pool, steps: [], from, until, amount: burnerWatts(under, 'full') }];
+      return [{ what: under.id, label: pool, steps: [], from, until, amount: burnerWatts(kitchen, under, 'full') }];
     }),
   );
   return [...underSteps, ...underPools];

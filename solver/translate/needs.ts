@@ -1,6 +1,6 @@
 /** Needs: the modes in which a place is held, with the soil it takes and gives, its power and its energy. */
 import type { Mode, Use } from '../engine/problem.ts';
-import { burnerWatts } from '../heat/burner-power.ts';
+import { burnerWatts } from '../water/burner-power.ts';
 import { dialWindow } from '../heat/oven-tables.ts';
 import type { StepInstance } from '../kitchen/expand.ts';
 import { panFits, type Burner } from '../kitchen/kitchen.ts';
@@ -103,7 +103,7 @@ export function needModes(
             : mostKeepDrawW(t.kitchen, burner, alwaysLidded(instance.component), 'simmer');
         return {
           ...span,
-          uses: [use, ...draws(t.kitchen, id, burnerWatts(burner, need.heat))],
+          uses: [use, ...draws(t.kitchen, id, burnerWatts(t.kitchen, burner, need.heat))],
           cost: {
             fixed: Math.round(boilOnTopWh(t, burner, need.heat, mean, instance)),
             perMinute: wattHoursPerMinute(mean),

@@ -3,7 +3,7 @@
  * to the boil once or, where the session allows, again later with the same water or with fresh. Every use picks its boil.
  */
 import type { Literal, Mode } from '../engine/problem.ts';
-import { burnerWatts } from '../heat/burner-power.ts';
+import { burnerWatts } from '../water/burner-power.ts';
 import { panFits, type Burner, type Kitchen, type Pan } from '../kitchen/kitchen.ts';
 import type { Pool, Session } from '../kitchen/session.ts';
 import type { Need } from '../kitchen/step.ts';
@@ -266,7 +266,7 @@ function heatUpsOf(
 
 /** Full power is reserved all the while it is on; energy is that of keeping the boil, with the first boil's on top. */
 function heatMode(t: Translation, burner: Burner, pool: Pool, pans: readonly Pan[]): Mode {
-  const watts = burnerWatts(burner, 'full');
+  const watts = burnerWatts(t.kitchen, burner, 'full');
   const simmer = mostKeepDrawW(t.kitchen, burner, true, 'boil', pans);
   const boil = Math.max(0, ...pans.map((pan) => boilMinutesOnBurner(t.kitchen, burner, pan, pool.waterMl, pan.lid)));
   return {

@@ -106,8 +106,8 @@ export const kitchen: Kitchen = {
   freezerL: 50,
   washing: { board: 1, pan: 2, tray: 2, bowl: 1, tool: 1, hands: 0.5 },
   power: [
-    { id: 'home', name: 'the home', limitW: 7350 },
-    { id: 'hob', name: 'the hob', limitW: 2350, members: ['big', 'small'] },
+    { id: 'home', name: 'the home', limitW: 7552 },
+    { id: 'hob', name: 'the hob', limitW: 2552, members: ['big', 'small'] },
   ],
   tariff: { currency: 'EUR', electricityPerKWh: 0.3, gasPerKWh: 0.1, waterPerM3: 4 },
 };
