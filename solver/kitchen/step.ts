@@ -117,7 +117,13 @@ export const Need = v.variant('use', [
     /** Tiers taken (steam). */
     tiers: v.optional(wholeBetween(1, 10, 'tiers')),
   }),
-  v.strictObject({ use: v.literal('appliance'), ...during, does: Id }),
+  v.strictObject({
+    use: v.literal('appliance'),
+    ...during,
+    does: Id,
+    /** Food comes hot out of it: a microwave or slow cooker, not a mixer. */
+    heats: v.optional(v.boolean()),
+  }),
   v.strictObject({ use: v.literal('sink'), ...during }),
   v.strictObject({
     use: v.literal('place'),

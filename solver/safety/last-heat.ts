@@ -14,7 +14,9 @@ export function needHeats(need: Need, holdingC: number): boolean {
     case 'kettle':
     case 'pool':
       return true;
-    // A mixer is an appliance, too: it is not counted, so the time begins at the heat before it.
+    case 'appliance':
+      // A mixer is an appliance, too: without a word it is not counted, so the time begins at the heat before it.
+      return need.heats === true;
     default:
       return false;
   }

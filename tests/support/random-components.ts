@@ -328,7 +328,7 @@ function dressing(making: Making): Component {
               id: 'warm',
               name: 'warm',
               segments: [on(chance, 1), off(chance, 3, 5), on(chance, 1)],
-              needs: [{ use: 'appliance', does: 'microwave' } as const],
+              needs: [{ use: 'appliance', does: 'microwave', heats: true } as const],
               after: [{ step: 'mix' }],
               readyToEat: true,
             },
