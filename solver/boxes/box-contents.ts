@@ -5,8 +5,9 @@ import { doneWeight } from '../food/done-weight.ts';
 import { allergensOf, avoidedBy } from '../food/soil.ts';
 import type { Component } from '../kitchen/component.ts';
 import type { Plan } from '../kitchen/plan.ts';
-import { BOXES, packedDishes, readyStep } from '../kitchen/session-components.ts';
+import { BOXES, readyStep } from '../kitchen/session-components.ts';
 import type { AllergenMark } from '../kitchen/values.ts';
+import { boxGroups, portionsInBox, type BoxGroup } from './box-groups.ts';
 import { fillingOrder } from './filling-order.ts';
 
 /** One portion of a dish, or what there is of it for a box where it makes fewer portions than boxes. */
@@ -40,22 +41,16 @@ export interface BoxContents {
  */
 export function boxContents(plan: Plan): readonly BoxContents[] {
   const { session, components } = plan;
-  if (session.packing === undefined || session.packing.boxes === 0) return [];
-  const packed = packedDishes(session).flatMap((id) => components.find((component) => component.id === id) ?? []);
+  const alike = boxGroups(session, components);
+  if (alike.length === 0) return [];
   const course = soilCourse(readPlan(plan));
-  const eaters = (session.eaters ?? []).filter(({ boxes }) => boxes > 0);
-  const named = eaters.reduce((sum, { boxes }) => sum + boxes, 0);
-  const groups = [
-    ...eaters.map((eater) => ({
-      eater: { id: eater.id, name: eater.name },
-      boxes: eater.boxes,
-      avoids: avoidedBy(eater),
-      dishes: packed.filter(({ id }) => eater.eats === undefined || eater.eats.includes(id)),
-    })),
-    ...(session.packing.boxes > named
-      ? [{ eater: null, boxes: session.packing.boxes - named, avoids: new Set<AllergenMark>(), dishes: packed }]
-      : []),
-  ].map((group) => ({ ...group, contains: new Set(group.dishes.flatMap((dish) => [...allergensOf(dish)])) }));
+  const groups = alike.map(({ eater, boxes, dishes }) => ({
+    eater: eater === null ? null : { id: eater.id, name: eater.name },
+    boxes,
+    dishes,
+    avoids: eater === null ? new Set<AllergenMark>() : avoidedBy(eater),
+    contains: new Set(dishes.flatMap((dish) => [...allergensOf(dish)])),
+  }));
   const marks = (food: string): readonly AllergenMark[] => (course.get(food) ?? []).map(({ mark }: Meeting) => mark);
   return fillingOrder(groups).map(({ boxes: group, washBefore, met }) => {
     const mayHaveMet = [...group.dishes.flatMap(({ id }) => marks(id)), ...marks(BOXES), ...met];
@@ -66,7 +61,7 @@ export function boxContents(plan: Plan): readonly BoxContents[] {
       contains: group.contains,
       mayHaveMet: new Set(mayHaveMet.filter((mark) => !group.contains.has(mark))),
       washBefore,
-      shares: group.dishes.map((component) => share(plan, component, groups)),
+      shares: group.dishes.map((component) => share(plan, component, alike)),
     };
   });
 }
@@ -78,19 +73,13 @@ function weightDone(component: Component): number | null {
   return grams > 0 && raw.length === 0 && unweighed.length === 0 ? grams : null;
 }
 
-function share(
-  plan: Plan,
-  component: Component,
-  groups: readonly { readonly boxes: number; readonly dishes: readonly Component[] }[],
-): Share {
-  const { portions = 1 } = plan.session.dishes.find((dish) => dish.component === component.id) ?? {};
-  const boxes = groups.filter(({ dishes }) => dishes.includes(component)).reduce((sum, group) => sum + group.boxes, 0);
+function share(plan: Plan, component: Component, groups: readonly BoxGroup[]): Share {
   const massG = weightDone(component);
   const { portions: makes } = component.makes;
   const ready = plan.steps.filter((step) => step.component === component.id && step.step === readyStep(component));
   return {
     component,
-    massG: massG === null ? null : Math.round((massG / makes) * Math.min(1, portions / boxes)),
+    massG: massG === null ? null : Math.round((massG / makes) * portionsInBox(plan.session, component, groups)),
     readyMinute: Math.max(0, ...ready.map(({ end }) => end)),
   };
 }
