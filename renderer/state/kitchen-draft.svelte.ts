@@ -5,15 +5,15 @@
 import type { Fault, Host } from '../../app/api.ts';
 import type { KitchenFigures } from '../../solver/answers/kitchen-figures.ts';
 import type { Kitchen } from '../../solver/kitchen/kitchen.ts';
+import { keepDrafts, keptDrafts, type KeptDraft } from './kept-drafts.ts';
+import type { Keeper } from './settings.svelte.ts';
 import { alike, valueAt, withAt, type Path } from '../places/draft-paths.ts';
 
 /** Milliseconds after a change before the host is asked. */
 const WAIT_MS = 250;
 
-/** One kitchen as it was read or last saved, as it stands now, and the way between. */
-interface Draft {
-  readonly saved: Kitchen;
-  readonly now: unknown;
+/** With the way between what was read and what stands now. */
+interface Draft extends KeptDraft {
   readonly past: readonly unknown[];
   readonly future: readonly unknown[];
 }
@@ -30,8 +30,15 @@ export class KitchenDraftState {
   #timer: ReturnType<typeof setTimeout> | null = null;
   readonly #host: Pick<Host, 'kitchen' | 'kitchenFigures' | 'saveKitchen'>;
 
-  constructor(host: Pick<Host, 'kitchen' | 'kitchenFigures' | 'saveKitchen'>) {
+  readonly #keeper: Keeper | null;
+
+  /** @param keeper keeps what is not saved; null: it lives as long as the window */
+  constructor(host: Pick<Host, 'kitchen' | 'kitchenFigures' | 'saveKitchen'>, keeper: Keeper | null) {
     this.#host = host;
+    this.#keeper = keeper;
+    this.#drafts = Object.fromEntries(
+      Object.entries(keptDrafts(keeper)).map(([id, kept]) => [id, { ...kept, past: [], future: [] }]),
+    );
   }
 
   get #open(): Draft | null {
@@ -88,7 +95,7 @@ export class KitchenDraftState {
       if (asked !== this.#asked) return;
       this.#unreadable = answer.ok ? [] : answer.faults;
       if (!answer.ok) return;
-      this.#drafts = { ...this.#drafts, [id]: { saved: answer.value, now: answer.value, past: [], future: [] } };
+      this.#put(id, { saved: answer.value, now: answer.value, past: [], future: [] });
       await this.#turnTo(id);
     });
   }
@@ -121,7 +128,7 @@ export class KitchenDraftState {
     return this.#reach(async () => {
       const answer = await this.#host.saveKitchen(given);
       const draft = this.#drafts[id];
-      if (answer.ok && draft !== undefined) this.#drafts = { ...this.#drafts, [id]: { ...draft, saved: given } };
+      if (answer.ok && draft !== undefined) this.#put(id, { ...draft, saved: given });
       if (this.#id === id) {
         this.#faults = answer.ok ? [] : answer.faults;
         this.#told = answer.ok ? `Saved as ${answer.value.file}.` : 'Not saved: mend what is marked first.';
@@ -137,6 +144,12 @@ export class KitchenDraftState {
     return this.#asked;
   }
 
+  #put(id: string, draft: Draft): void {
+    this.#drafts = { ...this.#drafts, [id]: draft };
+    const open = Object.entries(this.#drafts).filter(([, each]) => differs(each));
+    keepDrafts(this.#keeper, Object.fromEntries(open.map(([of, { saved, now }]) => [of, { saved, now }])));
+  }
+
   async #turnTo(id: string): Promise<void> {
     this.#id = id;
     this.#figures = null;
@@ -147,7 +160,7 @@ export class KitchenDraftState {
   }
 
   #show(draft: Draft): void {
-    this.#drafts = { ...this.#drafts, [this.#id!]: draft };
+    this.#put(this.#id!, draft);
     this.#told = '';
     this.#ask();
     this.#timer = setTimeout(() => void this.#reach(() => this.#reckon()), WAIT_MS);

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Host } from '../../../app/api.ts';
 import { reckonKitchen } from '../../../app/host/reckon-kitchen.ts';
 import { KitchenDraftState } from '../../../renderer/state/kitchen-draft.svelte.ts';
+import type { Keeper } from '../../../renderer/state/settings.svelte.ts';
 import { standInHost } from '../../support/stand-in-host.ts';
 import { kitchen } from '../../support/supper.ts';
 
@@ -9,7 +10,7 @@ const other = { ...kitchen, id: 'other-kitchen', name: 'other kitchen' };
 const kitchens = [kitchen, other];
 
 /** The stand-in with two kitchens, which reads what it is handed as the program does. */
-function opened(extra: Partial<Host> = {}) {
+function opened(extra: Partial<Host> = {}, keeper: Keeper | null = null) {
   const stand = standInHost();
   const asked: string[] = [];
   const host: Host = {
@@ -22,7 +23,7 @@ function opened(extra: Partial<Host> = {}) {
     kitchenFigures: (given) => Promise.resolve(reckonKitchen(given)),
     ...extra,
   };
-  return { editing: new KitchenDraftState(host), saved: stand.saved, asked };
+  return { editing: new KitchenDraftState(host, keeper), saved: stand.saved, asked };
 }
 
 beforeEach(() => void vi.useFakeTimers());
@@ -164,5 +165,54 @@ describe('another kitchen', () => {
     late.get(kitchen.id)!();
     await Promise.all(opening);
     expect(editing.draft!.id).toBe(other.id);
+  });
+});
+
+describe('what is not saved', () => {
+  const keeper = (first: string | null = null) => {
+    let kept = first;
+    return { getItem: () => kept, setItem: (_key: string, value: string) => void (kept = value) };
+  };
+
+  test('is there again in a window that is opened later, sound or not', async () => {
+    const place = keeper();
+    const { editing } = opened({}, place);
+    await editing.open(kitchen.id);
+    editing.set(['roomC'], 'warm');
+    const { editing: later } = opened({}, place);
+    expect(later.unsaved).toEqual([kitchen.id]);
+    await later.open(kitchen.id);
+    expect([later.draft!.roomC, later.changed]).toEqual(['warm', true]);
+  });
+
+  test('is kept no longer once it is saved', async () => {
+    const place = keeper();
+    const { editing } = opened({}, place);
+    await editing.open(kitchen.id);
+    editing.set(['roomC'], 23);
+    await editing.save();
+    expect(opened({}, place).editing.unsaved).toEqual([]);
+  });
+
+  test.each(['', 'not json', '[]', '7', '{"a":1}', '{"small-kitchen":{"saved":{},"now":{"id":"another"}}}'])(
+    'is nothing where what was kept makes no sense (%s)',
+    async (kept) => {
+      const { editing } = opened({}, keeper(kept));
+      await editing.open(kitchen.id);
+      expect([editing.unsaved, editing.draft]).toEqual([[], kitchen]);
+    },
+  );
+
+  test('is edited on where nothing can be kept', async () => {
+    const full = {
+      getItem: () => null,
+      setItem: () => {
+        throw new Error('no room');
+      },
+    };
+    const { editing } = opened({}, full);
+    await editing.open(kitchen.id);
+    editing.set(['roomC'], 23);
+    expect(editing.draft!.roomC).toBe(23);
   });
 });
