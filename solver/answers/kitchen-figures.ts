@@ -11,8 +11,16 @@ import { recoveryWorking } from '../heat/oven-load.ts';
 import { coolDownWorking, heatUpWorking, holdingWorking } from '../heat/oven-model.ts';
 import { fahrenheitWorking, fanWorking, gasMarkWorking } from '../heat/oven-scale.ts';
 import { standardCycleWorking } from '../heat/oven-standard-cycle.ts';
-import type { Burner, Kitchen, Oven, Pan } from '../kitchen/kitchen.ts';
-import { boilingPointWorking, boilWorking, kettleWorking, simmerWorking, soakWorking } from '../water/workings.ts';
+import type { Burner, Kettle, Kitchen, Oven, Pan } from '../kitchen/kitchen.ts';
+import {
+  boilEnergyWorking,
+  boilingPointWorking,
+  boilWorking,
+  kettleWorking,
+  quickestBoilWorking,
+  simmerWorking,
+  soakWorking,
+} from '../water/workings.ts';
 import type { Working } from '../working.ts';
 
 /** A number of a kitchen, by what it tells: `200 °C from cold`. */
@@ -64,7 +72,7 @@ export function kitchenFigures(kitchen: Kitchen): KitchenFigures {
         : {
             id: kitchen.kettle.id,
             name: kitchen.kettle.name,
-            figures: figure('a litre to the boil', kettleWorking(kitchen, kitchen.kettle, 1000)),
+            figures: kettleFigures(kitchen, kitchen.kettle),
           },
     pans: kitchen.pans.filter(({ lid }) => lid).map((pan) => panFigures(kitchen, pan)),
     water: figure('water boils at', boilingPointWorking(kitchen)),
@@ -127,10 +135,22 @@ function burnerFigures(kitchen: Kitchen, burner: Burner): readonly ThingFigures[
           `${litre / 1000} L to the boil in the ${pan.name}, open`,
           boilWorking(kitchen, burner, pan, litre, false),
         ),
+        ...figure(
+          `energy of it${pan.lid ? ', lid on' : ''}`,
+          boilEnergyWorking(boilWorking(kitchen, burner, pan, litre, pan.lid), burner.powerW),
+        ),
+        ...(kitchen.kettle === undefined
+          ? []
+          : figure('the quickest, kettle at hand', quickestBoilWorking(kitchen, burner, pan, kitchen.kettle, litre))),
         ...figure('draw at the boil', simmerWorking(kitchen, burner, pan, pan.lid)),
       ],
     },
   ];
+}
+
+function kettleFigures(kitchen: Kitchen, kettle: Kettle): readonly KitchenFigure[] {
+  const litre = kettleWorking(kitchen, kettle, 1000);
+  return [...figure('a litre to the boil', litre), ...figure('energy of it', boilEnergyWorking(litre, kettle.powerW))];
 }
 
 function panFigures(kitchen: Kitchen, pan: Pan): ThingFigures {

@@ -6,6 +6,7 @@ import { boiledAwayMl, heatKettle, heatPot, keepBoiling } from './boil-model.ts'
 import { airPressure, boilingPointC } from './boiling-point.ts';
 import { dipOf, type Food } from './dip.ts';
 import { burnerEfficiency, burnerHeatW, KETTLE_SHARE, kettleHeatW } from './heat-sources.ts';
+import { kettleOrPan } from './kettle-or-pan.ts';
 import { potOf } from './pot.ts';
 import { GUARD, SOAK_C, soakMinutes } from './pot-cooling.ts';
 import { potLoss, surroundingsOf } from './pot-loss.ts';
@@ -132,6 +133,40 @@ export function kettleWorking(kitchen: Kitchen, kettle: Kettle, ml: number): Wor
     ],
     source: sources.HEAT_BALANCE,
     parts: [boilingPointWorking(kitchen)],
+  };
+}
+
+/** Energy drawn for a boil: that of the time it takes. @param boil working of the time, in minutes */
+export function boilEnergyWorking(boil: Working, powerW: number): Working {
+  return {
+    name: 'Energy to the boil',
+    value: (boil.value * powerW) / 60,
+    unit: 'Wh',
+    formula: 'E = P·t / 60',
+    inputs: [input('P', 'power', powerW, 'W'), input('t', 'time to the boil', boil.value, 'min', boil.source)],
+    source: boil.source,
+    parts: [boil],
+  };
+}
+
+/** Boiling water in a pan the way that is quickest: in the pan alone, or from the kettle and back to the boil. */
+export function quickestBoilWorking(kitchen: Kitchen, burner: Burner, pan: Pan, kettle: Kettle, ml: number): Working {
+  const { ways, quickest } = kettleOrPan(kitchen, burner, pan, kettle, ml);
+  const told = { pan: 'in the pan alone', kettle: 'in the kettle', 'kettle-then-pan': 'by kettle, then pan' } as const;
+  return {
+    name: `Boiling water in the ${pan.name}, quickest ${told[quickest.way]}`,
+    value: quickest.minutes,
+    unit: 'min',
+    formula: 'the least of the times of the ways',
+    inputs: ways
+      .filter(({ way }) => way !== 'kettle')
+      .flatMap(({ way, minutes, wattHours }, index) => [
+        input(`t${index + 1}`, told[way], minutes, 'min'),
+        input(`E${index + 1}`, `energy ${told[way]}`, wattHours, 'Wh'),
+      ]),
+    source: sources.HEAT_BALANCE,
+    caution: 'Water poured from the kettle cools on the cold pan; the minute of pouring is not counted.',
+    parts: [boilWorking(kitchen, burner, pan, ml, pan.lid), kettleWorking(kitchen, kettle, ml)],
   };
 }
 
