@@ -63,9 +63,13 @@ describe('food that cools', () => {
   ])('$name never cools sooner', ({ change }) => {
     fc.assert(
       fc.property(aCooling, aFood, (cooling, food) => {
-        const before = course(cooling, food).exactMinutes;
-        // The number of steps changes with the range, which moves the sum by parts of a percent.
-        expect(course(change(cooling), food).exactMinutes).toBeGreaterThanOrEqual(before * 0.99);
+        const [before, after] = [course(cooling, food), course(change(cooling), food)];
+        // Sooner than that the one-term solution is above the series by more or less, as the faces happen to be: both are late enough.
+        fc.pre(Math.min(before.fourier, after.fourier) >= 0.2);
+        // The number of steps changes with the range, which moves the sum by parts of a percent; in cold water what is added for the
+        // colder food below gets less as the water gets warmer.
+        const least = cooling.in === 'cold-water' ? 0.98 : 0.99;
+        expect(after.exactMinutes).toBeGreaterThanOrEqual(before.exactMinutes * least);
       }),
     );
   });
