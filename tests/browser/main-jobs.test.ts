@@ -1,52 +1,18 @@
 /** The main jobs in a real browser, on the demo session, as `npm start` serves it. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { PATIENCE, seriousFaults, settledPlan } from './page-words.ts';
 import { openApp, whyNoBrowser, type ServedApp } from './served-app.ts';
 
 const reason = await whyNoBrowser();
 if (reason !== null) console.warn(`browser tests skipped: ${reason}`);
-
-/** Planning takes a few seconds of effort, more on a busy machine. */
-const PATIENCE = 90_000;
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** Faults that axe finds serious or critical. */
-async function seriousFaults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run: (where: Document) => Promise<{ violations: Violation[] }> } };
-    interface Violation {
-      readonly id: string;
-      readonly impact: string;
-      readonly nodes: readonly { readonly html: string }[];
-    }
-    const { violations } = await axe.run(document);
-    return violations
-      .filter((each) => each.impact === 'serious' || each.impact === 'critical')
-      .map((each) => `${each.id} (${each.nodes.length}): ${each.nodes[0]?.html.slice(0, 160)}`);
-  });
-}
 
 describe.skipIf(reason !== null)('the served app', () => {
   let app: ServedApp;
   let page: Page;
   const chart = () => page.getByRole('group', { name: /^Lanes of/ });
   const cursor = () => page.getByRole('slider', { name: 'Cursor on the clock' }).first();
-  const stop = () => page.getByRole('button', { name: /^Stop( and keep this plan)?$/ });
-  /** A plan is there and the search has ended, so that no better plan moves what a test holds: it is stopped once it has a plan. */
-  const planned = async () => {
-    const keep = page.getByRole('button', { name: 'Stop and keep this plan' });
-    await keep
-      .or(page.getByText(/Passed the independent check/))
-      .first()
-      .waitFor({ timeout: PATIENCE });
-    if (await keep.isVisible()) await keep.click().catch(() => undefined);
-    await stop().waitFor({ state: 'detached', timeout: PATIENCE });
-    await page.getByText(/Passed the independent check/).waitFor({ timeout: PATIENCE });
-  };
+  const planned = () => settledPlan(page);
 
   beforeAll(async () => {
     app = await openApp();

@@ -14,6 +14,8 @@ export interface ServedApp {
   /** Errors and warnings of the page's console, and the end of the program before its time. */
   readonly complaints: readonly string[];
   readonly address: string;
+  /** The data folder, empty at first. */
+  readonly data: string;
   readonly close: () => Promise<void>;
 }
 
@@ -77,6 +79,7 @@ export async function openApp(): Promise<ServedApp> {
     page,
     complaints,
     address,
+    data,
     close: async () => {
       await browser.close();
       child.kill('SIGTERM');

@@ -174,10 +174,10 @@ describe('below the plan', () => {
     await opened();
     await fireEvent.click(button('Plan'));
     const account = await screen.findByRole('region', { name: 'Energy, water and money' });
-    const energy = /This plan takes (\d+\.\d\d kWh)/.exec(account.textContent!)![1]!;
+    const energy = /This plan takes (\d+\.\d\d kWh)/.exec(account.textContent)![1]!;
     expect(document.querySelector('.head .energy dd')!.textContent).toBe(energy);
     const shares = [...within(account).getByRole('table', { name: 'By source' }).querySelectorAll('tbody th + td')];
-    const sum = shares.map((cell) => parseFloat(cell.textContent!)).reduce((a, b) => a + b, 0);
+    const sum = shares.map((cell) => parseFloat(cell.textContent)).reduce((a, b) => a + b, 0);
     // Each is rounded to a hundredth.
     expect(Math.abs(sum - parseFloat(energy))).toBeLessThanOrEqual(0.005 * (shares.length + 1));
   });
@@ -190,7 +190,7 @@ describe('below the plan', () => {
     expect(cards.map((card) => card.textContent)).toEqual(
       expect.arrayContaining([expect.stringMatching(/^Eve 2 boxes/)]),
     );
-    const eve = cards.find((card) => card.textContent!.startsWith('Eve'))!.closest('li')!;
+    const eve = cards.find((card) => card.textContent.startsWith('Eve'))!.closest('li')!;
     expect(eve.textContent).toMatch(/Contains.*Kept free of\s*gluten.*Use by/s);
   });
 
