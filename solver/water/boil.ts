@@ -24,13 +24,11 @@ function minutesToBoil(
   const start = fromC ?? around.tapC;
   const measured = burner.boilMinutesPerLitre;
   if (measured === undefined) {
-    const pot = pan === undefined ? BARE : potOf(pan);
     const heatW = burnerHeatW(kitchen.hob, burner);
-    return remembered(
-      kitchen,
-      ['boil', pot, ml, start, heatW, lidded],
-      () => heatPot(pot, ml, start, around.boilsC, heatW, around, lidded).minutes,
-    );
+    return remembered(kitchen, pan ?? BARE, `boil ${ml} ${start} ${heatW} ${lidded}`, () => {
+      const pot = pan === undefined ? BARE : potOf(pan);
+      return heatPot(pot, ml, start, around.boilsC, heatW, around, lidded).minutes;
+    });
   }
   const share = Math.max(0, around.boilsC - start) / (around.boilsC - around.tapC);
   return (ml / 1000) * (lidded ? measured.lidded : measured.open) * share;
@@ -91,9 +89,8 @@ export function staysHotMinutes(kitchen: Kitchen, pan: Pan, ml: number): number 
   const table = pan.staysHot ?? [];
   const first = table[0];
   if (first === undefined) {
-    const pot = potOf(pan);
     return minutesDown(
-      remembered(kitchen, ['soak', pot, ml, pan.lid], () => soakMinutes(pot, ml, surroundingsOf(kitchen), pan.lid)),
+      remembered(kitchen, pan, `soak ${ml}`, () => soakMinutes(potOf(pan), ml, surroundingsOf(kitchen), pan.lid)),
     );
   }
   if (ml <= first.ml) return minutesDown((first.minutes * ml) / Math.max(1, first.ml));

@@ -19,11 +19,11 @@ export const keptC = (kitchen: Kitchen, kept: Kept): number =>
  * @param lidded the lid is on
  */
 export function keepDrawW(kitchen: Kitchen, burner: Burner, pan: Pan, lidded: boolean, kept: Kept): number {
-  const pot = potOf(pan);
   const watts = remembered(
     kitchen,
-    ['kept', pot, kept, lidded],
-    () => potLoss(pot, keptC(kitchen, kept), surroundingsOf(kitchen), lidded, true).watts,
+    pan,
+    `kept ${kept} ${lidded}`,
+    () => potLoss(potOf(pan), keptC(kitchen, kept), surroundingsOf(kitchen), lidded, true).watts,
   );
   return Math.min(burner.powerW, watts / burnerEfficiency(kitchen.hob, burner));
 }
