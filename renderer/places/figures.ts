@@ -16,6 +16,9 @@ export interface Figure {
 
 const inMinutes = (by: number): string => minutesWords(Math.abs(by));
 
+/** Wh, rounded as kWh are shown, so that a difference is that of the two figures above it. */
+const asShown = (wattHours: number): number => Math.round(wattHours / 10) * 10;
+
 function firstHand(plan: Plan): number {
   const starts = plan.steps.flatMap((step) =>
     step.segments.filter((segment) => segment.hands === 'on').map((segment) => segment.start),
@@ -78,7 +81,7 @@ export function figuresOf(plan: Plan, takenWh?: number): readonly Figure[] {
     },
     ...(energy === undefined
       ? []
-      : [{ id: 'energy' as const, label: 'energy', words: inKWh(energy), number: energy, difference: inKWh }]),
+      : [{ id: 'energy' as const, label: 'energy', words: inKWh(energy), number: asShown(energy), difference: inKWh }]),
     ...(waiting === undefined
       ? []
       : [

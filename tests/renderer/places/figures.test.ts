@@ -71,8 +71,13 @@ describe('figures', () => {
 
   test('have the energy of the account once it is known, in place of the planner’s own', () => {
     const plan = withTier({ id: 'energy', unit: 'Wh', value: 3200 });
-    expect(figuresOf(plan, 3314).at(-1)).toMatchObject({ id: 'energy', words: '3.31 kWh', number: 3314 });
+    expect(figuresOf(plan, 3314).at(-1)).toMatchObject({ id: 'energy', words: '3.31 kWh' });
     expect(figuresOf(supper, 3314).at(-1)).toMatchObject({ id: 'energy', words: '3.31 kWh' });
+  });
+
+  test('differ by as much as those shown do', () => {
+    const [one, other] = [figuresOf(supper, 2296).at(-1)!, figuresOf(supper, 2114).at(-1)!];
+    expect([one.words, other.words, differenceWords(one, other)]).toEqual(['2.30 kWh', '2.11 kWh', '0.19 kWh less']);
   });
 
   test('towards a table time they count from the first hand', () => {
