@@ -69,6 +69,15 @@ describe.skipIf(reason !== null)('the served app', () => {
       .first()
       .waitFor();
     expect(await page.getByRole('region', { name: 'Cautions' }).isVisible()).toBe(true);
+    // Each card is a label by itself: its energy and how to reheat stand on it.
+    const cards = page
+      .getByRole('region', { name: /^The boxes/ })
+      .getByRole('list')
+      .first()
+      .locator('> li');
+    expect(await cards.count()).toBeGreaterThan(3);
+    for (const card of await cards.all())
+      expect(await card.innerText()).toMatch(/ kJ, \d+ kcal a box\. .*heat once only/);
     expect(await account().isVisible()).toBe(false);
     for (const name of ['Kitchen', 'How sure?', 'Why this long?']) expect(await button(name).isVisible()).toBe(false);
     await page.emulateMedia({ media: 'screen' });
