@@ -13,7 +13,7 @@ if (reason !== null) console.warn(`browser tests skipped: ${reason}`);
 describe.skipIf(reason !== null)('the served app', () => {
   let app: ServedApp;
   let page: Page;
-  const field = (name: string) => page.getByRole('textbox', { name });
+  const field = (name: string) => page.getByRole('textbox', { name, exact: true });
   const button = (name: string | RegExp) => page.getByRole('button', { name, exact: true });
   const heatUp = () => button(/how Time to heat/);
   const panel = () => page.getByRole('complementary', { name: /^Time to heat/ });
@@ -116,15 +116,22 @@ describe.skipIf(reason !== null)('the served app', () => {
 
   test('a reading that changes bends the fit and its working, and the keyboard stays in the table', async () => {
     await press(/how Time to heat/);
-    const line = () =>
-      page
-        .getByRole('img', { name: /heating up and switched off/ })
-        .locator('path.line')
-        .first();
-    const [before, told] = [await line().getAttribute('d'), await heatUp().textContent()];
+    await panel().waitFor();
+    const minutes = async () => parseFloat((await heatUp().textContent())!);
+    const off = () => page.getByText(/The readings lie/).textContent();
+    const [told, lay] = [await minutes(), await off()];
     await typeOver('minutes from cold, reading 2', '14');
-    await expect.poll(() => line().getAttribute('d')).not.toBe(before);
-    expect(parseFloat((await heatUp().textContent())!)).toBeGreaterThan(parseFloat(told!));
+    await expect.poll(minutes).toBeGreaterThan(told);
+    expect(await off()).not.toBe(lay);
+    // The second ring stands at 14 minutes by the scale of the plot: between the marks of 10 and 15.
+    const plot = page.getByRole('img', { name: /heating up and switched off/ });
+    const at = (mark: string) =>
+      plot
+        .getByText(mark, { exact: true })
+        .first()
+        .evaluate((text) => Number(text.getAttribute('x')));
+    const ring = Number(await plot.locator('circle').nth(1).getAttribute('cx'));
+    expect(ring).toBeCloseTo((await at('10')) + ((await at('15')) - (await at('10'))) * 0.8, 1);
     expect(await panel().textContent()).toContain(await heatUp().textContent());
     expect(await field('°C reached, reading 2').evaluate((input) => input === document.activeElement)).toBe(true);
     await press('Close');
