@@ -11,7 +11,7 @@ export class Budget {
   stopped = false;
   private steps = 0;
   private nextPoll = POLL;
-  private readonly most: number;
+  private most: number;
 
   /**
    * @param effort most units to spend
@@ -27,6 +27,11 @@ export class Budget {
   /** Units spent so far. */
   get spent(): number {
     return Math.floor(this.steps / STEPS);
+  }
+
+  /** From now on no more units than this are spent in all. */
+  limitTo(effort: number): void {
+    this.most = Math.min(this.most, effort * STEPS);
   }
 
   /** Books steps. @returns true when the search must end */

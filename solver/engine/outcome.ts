@@ -59,6 +59,8 @@ export interface SolveOptions {
   readonly seed: number;
   /** Most work units to spend. */
   readonly effort: number;
+  /** Most work units to spend while there is no plan, where that is more than `effort`. */
+  readonly untilPlan?: number;
   /** Asked at least every few milliseconds; true ends the search with the best so far. */
   readonly shouldStop?: () => boolean;
   /** Called when the value or the bound of the first tier gets better (of any tier, where all are told); `solution` is the newest best plan. */

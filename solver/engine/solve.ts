@@ -19,7 +19,7 @@ const FIRST_RULES = 6;
 
 export const solve: Solve = (problem: Problem, options: SolveOptions): Outcome => {
   validateProblem(problem);
-  const budget = new Budget(options.effort, options.shouldStop);
+  const budget = new Budget(Math.max(options.effort, options.untilPlan ?? 0), options.shouldStop);
   const parts = prepare(problem, budget);
   return parts === null ? stoppedAtOnce(problem, options, budget) : new Solving(problem, options, budget, parts).run();
 };
@@ -147,6 +147,7 @@ class Solving {
   private report(): void {
     const { workshop, trace, options, budget } = this;
     const plan = workshop.best;
+    if (plan !== null) budget.limitTo(options.effort);
     const row = {
       work: budget.spent,
       value: plan === null ? null : (plan.values[0] ?? 0),

@@ -13,6 +13,8 @@ import { tierValues } from './tier-values.ts';
 /** Work units a mode of the ensemble's first turn, short so that small proofs are not kept waiting, and its least, which is all where a plan is known. */
 const OPENING = 30;
 const LEAST_OPENING = 3_000;
+/** What the ensemble may spend in a turn to find a first plan: before there is one, the learner's model is not worth its building. */
+const UNTIL_PLAN = 60_000;
 /** Work units of the learner's first turn, and how much longer each turn is than the last. */
 const FIRST_TURN = 60_000;
 const GROWTH = 1.6;
@@ -96,6 +98,7 @@ class Team {
     const outcome = solveByEnsemble(this.problem, {
       seed: (options.seed + round) >>> 0,
       effort,
+      ...(this.#best === null ? { untilPlan: Math.min(UNTIL_PLAN, this.#left) } : {}),
       ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
       ...(this.#best === null ? {} : { start: this.#best }),
       onProgress: (row, solution) =>

@@ -6,6 +6,7 @@ import { ProblemFault } from '../../../solver/engine/validate-problem.ts';
 import { verifySolution } from '../../../solver/engine/verify-solution.ts';
 import { randomProblem } from '../../support/random-problem.ts';
 import { after, endOf, finish, mode, problemWith, startOf, task, use, within } from './build-problem.ts';
+import { kitchenLike } from './kitchen-like-problem.ts';
 
 const effort = 20_000;
 const values = (outcome: Outcome): number[] => ('tiers' in outcome ? outcome.tiers.map((tier) => tier.value) : []);
@@ -363,5 +364,25 @@ describe('solve: how it runs', () => {
 
   it('throws for a problem that is none', () => {
     expect(() => solve(problemWith({ horizon: 0 }), options)).toThrow(ProblemFault);
+  });
+});
+
+describe('solve: effort until there is a plan', () => {
+  const problem = kitchenLike({ seed: 3, steps: 24, people: 2 });
+
+  it('ends without a plan where the effort ends before the first one', () => {
+    expect(solve(problem, { seed: 1, effort: 1 }).kind).toBe('unknown');
+  });
+
+  it('goes on to the first plan where more may be spent until then, and no further', () => {
+    const until = solve(problem, { seed: 1, effort: 1, untilPlan: 1_000_000 });
+    expect(until.kind).toBe('bounded');
+    expect(until.trace.filter(({ value }) => value !== null)).toHaveLength(1);
+    expect(until.work).toBeLessThan(100_000);
+  });
+
+  it('spends no more than the effort where the first plan comes within it', () => {
+    const plain = solve(problem, { seed: 1, effort: 20_000 });
+    expect(solve(problem, { seed: 1, effort: 20_000, untilPlan: 1_000_000 })).toEqual(plain);
   });
 });
