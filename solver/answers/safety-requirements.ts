@@ -1,7 +1,7 @@
 /** What food safety asks of a component's times: the fridge, the stages of cooling, a rest; by its own document and by the rules in force. */
 import type { Component } from '../kitchen/component.ts';
 import { minutesDown } from '../kitchen/scaling.ts';
-import { packedDishes } from '../kitchen/session-components.ts';
+import { packedDishes } from '../kitchen/packed-dishes.ts';
 import { durationMinutes } from '../kitchen/values.ts';
 import { lastHeat } from '../safety/last-heat.ts';
 import { coolingRules, coreRule, fridgeDeadline, hotHolding } from '../safety/limits.ts';

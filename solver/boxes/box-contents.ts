@@ -2,7 +2,6 @@
 import { readPlan } from '../checker/reading.ts';
 import { soilCourse, type Meeting } from '../checker/soil-course.ts';
 import { doneWeight } from '../food/done-weight.ts';
-import { allergensOf, avoidedBy } from '../food/soil.ts';
 import type { Component } from '../kitchen/component.ts';
 import type { Plan } from '../kitchen/plan.ts';
 import { BOXES, readyStep } from '../kitchen/session-components.ts';
@@ -41,27 +40,20 @@ export interface BoxContents {
  */
 export function boxContents(plan: Plan): readonly BoxContents[] {
   const { session, components } = plan;
-  const alike = boxGroups(session, components);
-  if (alike.length === 0) return [];
+  const groups = boxGroups(session, components);
+  if (groups.length === 0) return [];
   const course = soilCourse(readPlan(plan));
-  const groups = alike.map(({ eater, boxes, dishes }) => ({
-    eater: eater === null ? null : { id: eater.id, name: eater.name },
-    boxes,
-    dishes,
-    avoids: eater === null ? new Set<AllergenMark>() : avoidedBy(eater),
-    contains: new Set(dishes.flatMap((dish) => [...allergensOf(dish)])),
-  }));
   const marks = (food: string): readonly AllergenMark[] => (course.get(food) ?? []).map(({ mark }: Meeting) => mark);
   return fillingOrder(groups).map(({ boxes: group, washBefore, met }) => {
     const mayHaveMet = [...group.dishes.flatMap(({ id }) => marks(id)), ...marks(BOXES), ...met];
     return {
-      eater: group.eater,
+      eater: group.eater === null ? null : { id: group.eater.id, name: group.eater.name },
       boxes: group.boxes,
       avoids: group.avoids,
       contains: group.contains,
       mayHaveMet: new Set(mayHaveMet.filter((mark) => !group.contains.has(mark))),
       washBefore,
-      shares: group.dishes.map((component) => share(plan, component, alike)),
+      shares: group.dishes.map((component) => share(plan, component, groups)),
     };
   });
 }

@@ -1,7 +1,9 @@
 /** Boxes that are alike: those of each eater, and those that nobody in particular eats. */
+import { markAvoided, marksOfIngredient } from '../food/allergens.ts';
 import type { Component } from '../kitchen/component.ts';
-import { packedDishes } from '../kitchen/session-components.ts';
+import { packedDishes } from '../kitchen/packed-dishes.ts';
 import type { Eater, Session } from '../kitchen/session.ts';
+import type { AllergenMark } from '../kitchen/values.ts';
 
 export interface BoxGroup {
   /** null: boxes for whom it may concern. */
@@ -10,6 +12,9 @@ export interface BoxGroup {
   readonly boxes: number;
   /** What goes into each of them. */
   readonly dishes: readonly Component[];
+  readonly avoids: ReadonlySet<AllergenMark>;
+  /** Allergens of the ingredients. */
+  readonly contains: ReadonlySet<AllergenMark>;
 }
 
 /**
@@ -24,7 +29,7 @@ export function boxGroups(session: Session, components: readonly Component[]): r
   const packed = packedDishes(session).flatMap((id) => components.find((component) => component.id === id) ?? []);
   const own = eaters.filter(({ boxes }) => boxes > 0);
   const left = packing.boxes - own.reduce((sum, { boxes }) => sum + boxes, 0);
-  return [
+  const groups = [
     ...own.map((eater) => ({
       eater,
       boxes: eater.boxes,
@@ -32,6 +37,13 @@ export function boxGroups(session: Session, components: readonly Component[]): r
     })),
     ...(left > 0 ? [{ eater: null, boxes: left, dishes: packed }] : []),
   ];
+  return groups.map((group) => ({
+    ...group,
+    avoids: new Set(group.eater?.avoids.map(markAvoided)),
+    contains: new Set(
+      group.dishes.flatMap(({ ingredients }) => ingredients.flatMap((each) => [...marksOfIngredient(each)])),
+    ),
+  }));
 }
 
 /**

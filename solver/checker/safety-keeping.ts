@@ -3,7 +3,8 @@
  * recipe and by the rules in force; and no recipe claims a longer life in the fridge than the rules give its food.
  */
 import { minutesDown } from '../kitchen/scaling.ts';
-import { BOXES, packedDishes } from '../kitchen/session-components.ts';
+import { packedDishes } from '../kitchen/packed-dishes.ts';
+import { BOXES } from '../kitchen/session-components.ts';
 import { durationMinutes } from '../kitchen/values.ts';
 import { lastHeat, needHeats, wayHeats } from '../safety/last-heat.ts';
 import { fridgeDays, fridgeDeadline, hotHolding } from '../safety/limits.ts';

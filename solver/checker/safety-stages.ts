@@ -3,7 +3,8 @@
  * the rules give. What no cooling tells of is not claimed: the plan's cautions say so.
  */
 import type { Component } from '../kitchen/component.ts';
-import { BOXES, packedDishes } from '../kitchen/session-components.ts';
+import { packedDishes } from '../kitchen/packed-dishes.ts';
+import { BOXES } from '../kitchen/session-components.ts';
 import { coolsTo, lastHeat } from '../safety/last-heat.ts';
 import { coolingRules, hotHolding } from '../safety/limits.ts';
 import type { Reading, StepReading } from './reading.ts';

@@ -1,6 +1,8 @@
 /** Work that the session asks for rather than a recipe: filling, cooling and putting away the boxes, and the last clearing. */
 import { coolingMinutes } from '../food/cooling-minutes.ts';
+import { fillingWashes, WASH_BETWEEN_MIN } from '../boxes/filling-washes.ts';
 import type { Component } from './component.ts';
+import { packedDishes } from './packed-dishes.ts';
 import type { Session } from './session.ts';
 import type { After, Step } from './step.ts';
 import { durationMinutes } from './values.ts';
@@ -36,12 +38,6 @@ const shell = (
   packed: 'cooled',
   keeps: { fridge: 'P0D' },
 });
-
-/** Ids of the dishes that go into the boxes. */
-export function packedDishes(session: Session): readonly string[] {
-  const without = new Set([...(session.packing?.without ?? []), ...(session.table?.dishes ?? [])]);
-  return session.dishes.map((dish) => dish.component).filter((id) => !without.has(id));
-}
 
 /** What is in the boxes, as far as hands that fill them carry it on; without amounts, for work is told by portions. */
 function inBoxes(session: Session, components: readonly Component[]): Component['ingredients'] {
@@ -80,11 +76,14 @@ export function packingComponent(session: Session, components: readonly Componen
     const component = components.find((candidate) => candidate.id === id);
     return component === undefined ? [] : [{ step: `${id}/${readyStep(component)}` }];
   });
+  // Where no order of filling keeps what some boxes hold from those who avoid it, hands and spoon are washed in between.
+  const washing = WASH_BETWEEN_MIN * fillingWashes(session, components);
+  const fixed = longer(packing.work.fixed ?? 'PT0M', washing);
   const steps: Step[] = [
     {
       id: 'pack',
       name: packing.name,
-      segments: [{ hands: 'on', work: packing.work }],
+      segments: [{ hands: 'on', work: { ...packing.work, ...(washing === 0 ? {} : { fixed }) } }],
       needs: [],
       after,
       readyToEat: true,

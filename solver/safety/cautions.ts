@@ -5,7 +5,7 @@
 import type { Component } from '../kitchen/component.ts';
 import type { Plan } from '../kitchen/plan.ts';
 import type { RuleKind, RuleOf, SafetyRules } from '../kitchen/safety-rules.ts';
-import { packedDishes } from '../kitchen/session-components.ts';
+import { packedDishes } from '../kitchen/packed-dishes.ts';
 import type { RawKind } from '../kitchen/values.ts';
 import { lastHeat } from './last-heat.ts';
 import { coldHolding, fridgeDays, fridgeDeadline, handWash, hotHolding, pairsInWords } from './limits.ts';

@@ -2,7 +2,8 @@
 import type { Point } from '../engine/problem.ts';
 import { BOXES } from '../kitchen/expand.ts';
 import { minutesDown, minutesUp } from '../kitchen/scaling.ts';
-import { packedDishes, readyStep } from '../kitchen/session-components.ts';
+import { packedDishes } from '../kitchen/packed-dishes.ts';
+import { readyStep } from '../kitchen/session-components.ts';
 import { durationMinutes } from '../kitchen/values.ts';
 import type { Operation, StepLegend, Translation } from './legend.ts';
 import { offTheHeat } from './safety.ts';

@@ -2,7 +2,8 @@
 import type { Point } from '../engine/problem.ts';
 import type { Component } from '../kitchen/component.ts';
 import type { SafetyRules } from '../kitchen/safety-rules.ts';
-import { BOXES, packedDishes } from '../kitchen/session-components.ts';
+import { packedDishes } from '../kitchen/packed-dishes.ts';
+import { BOXES } from '../kitchen/session-components.ts';
 import type { Need, Step } from '../kitchen/step.ts';
 import { coolsTo, lastHeat, needHeats, servingSteps, wayHeats } from '../safety/last-heat.ts';
 import { coolingRules, coreRule, fridgeDeadline, handWash, hotHolding, leastOvenC } from '../safety/limits.ts';

@@ -4,7 +4,8 @@
  */
 import type { Component } from '../../solver/kitchen/component.ts';
 import type { Plan, PlannedStep } from '../../solver/kitchen/plan.ts';
-import { BOXES, packedDishes } from '../../solver/kitchen/session-components.ts';
+import { packedDishes } from '../../solver/kitchen/packed-dishes.ts';
+import { BOXES } from '../../solver/kitchen/session-components.ts';
 import { durationMinutes } from '../../solver/kitchen/values.ts';
 
 /** source: US Department of Agriculture, Food Safety and Inspection Service: meat and poultry in an oven set to 325 °F or more. */

@@ -6,7 +6,7 @@
 import { allergensOfIngredient } from '../../solver/food/allergens.ts';
 import type { Component } from '../../solver/kitchen/component.ts';
 import type { Plan, PlannedSegment, PlannedStep } from '../../solver/kitchen/plan.ts';
-import { packedDishes } from '../../solver/kitchen/session-components.ts';
+import { packedDishes } from '../../solver/kitchen/packed-dishes.ts';
 import type { Eater } from '../../solver/kitchen/session.ts';
 import type { Step } from '../../solver/kitchen/step.ts';
 import { GLUTEN_CEREALS } from '../../solver/kitchen/values.ts';

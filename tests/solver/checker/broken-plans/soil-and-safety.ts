@@ -107,6 +107,8 @@ export const soilAndSafety: readonly BrokenPlan[] = [
       // The soil of what is in a pool at any time of a steaming is on it.
       componentOf(plan, 'greens').ingredients[0]!.allergens = ['celery'];
       plan.session.eaters!.push({ id: 'sam', name: 'Sam', avoids: ['celery'], boxes: 1, eats: ['pasta'] });
+      // Eve's boxes and Sam's each hold what the other avoids: a minute of filling goes to a wash between them.
+      plan.session.packing!.work = { fixed: 'PT3M' };
       stepOf(plan, 'greens/steam').segments[2]!.person = 'ada';
       stepOf(plan, 'pasta/boil').segments[2]!.person = 'bo';
       plan.session.people[1]!.can = ['adult'];
