@@ -3,12 +3,12 @@
  * up for a cold load, afterheat, and the limits that safety rules set.
  */
 import { readPlan, type PieceReading, type Reading } from '../checker/reading.ts';
-import { cooledComposition, type CooledFood } from '../food/cooling-minutes.ts';
+import { cooledComposition, withoutFood, type CooledFood } from '../food/cooling-minutes.ts';
 import { coolingWorking } from '../food/cooling-working.ts';
 import { afterheatWorking } from '../heat/afterheat.ts';
 import { sourceOfFit } from '../heat/oven-calibration.ts';
 import { ovenHeat, type OvenHeat } from '../heat/oven-heat.ts';
-import { recoveryWorking } from '../heat/oven-load.ts';
+import { recoveryWorkingOfNeed } from '../heat/oven-load.ts';
 import { heatUpWorking } from '../heat/oven-model.ts';
 import type { Cools } from '../kitchen/cools.ts';
 import type { Plan, PlannedStep } from '../kitchen/plan.ts';
@@ -99,14 +99,6 @@ function boxFigures({ instance, planned }: PieceReading, { plan }: Reading): rea
   return coolingFigure(planned.name, cools, boxedComponents(plan.session, plan.components));
 }
 
-/** A cooling as the heat model takes it: what is alike in food is known by then. */
-function withoutFood(cools: Cools): Parameters<typeof coolingWorking>[0] {
-  const { food: _, ...rest } = cools;
-  return Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)) as unknown as Parameters<
-    typeof coolingWorking
-  >[0];
-}
-
 /** Null where the kitchen's own measurements stand in place of the model. */
 function boilFigure(ml: number, uses: PieceReading['uses'], { kitchen }: Plan): Working | null {
   if (uses.some(({ need }) => need.use === 'kettle'))
@@ -133,12 +125,7 @@ function ovenFigures(
     const offC = off === undefined ? null : celsiusAt(plan, id, off.minute);
     return offC === null ? [] : figure('afterheat', afterheatWorking(heat, Math.floor(offC), need.leastC));
   }
-  if (need.load === undefined) return [];
-  const { massG = 0, fromC, trayG = 0 } = need.load;
-  return figure(
-    `made up for by the oven in ${planned.name}`,
-    recoveryWorking(heat, need.leastC, { massG, fromC, trayG }),
-  );
+  return figure(`made up for by the oven in ${planned.name}`, recoveryWorkingOfNeed(heat, need));
 }
 
 function heatOf(plan: Plan, id: string): OvenHeat | null {

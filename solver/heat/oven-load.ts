@@ -68,12 +68,29 @@ export function recoveryMinutes(heat: OvenHeat, atC: number, load: OvenLoad): nu
  * @param need an oven need with a load, grown to the amount
  * @returns 0 without a load; `Infinity` where the oven never makes up for it or its dial has no setting for the need
  */
-export function recoveryOfNeed(oven: Oven, roomC: number, need: Extract<Need, { use: 'oven' }>): number {
+export function recoveryOfNeed(oven: Oven, roomC: number, need: OvenNeed): number {
   if (need.load === undefined) return 0;
+  const asked = loadOfNeed(oven, need);
+  return asked === null ? Infinity : minutesUp(recoveryMinutes(ovenHeat(oven, roomC), asked.atC, asked.load));
+}
+
+/**
+ * Working of the minutes behind `recoveryOfNeed`, before they are rounded up.
+ * @returns null where there is no load, or no minutes come of it
+ */
+export function recoveryWorkingOfNeed(heat: OvenHeat, need: OvenNeed): Working | null {
+  const asked = loadOfNeed(heat.oven, need);
+  return asked === null ? null : recoveryWorking(heat, asked.atC, asked.load);
+}
+
+type OvenNeed = Extract<Need, { use: 'oven' }>;
+
+/** The load of a need and the setting at which it is reckoned; null without a load, or where the dial has no setting for the need. */
+function loadOfNeed(oven: Oven, need: OvenNeed): { readonly atC: number; readonly load: OvenLoad } | null {
   const window = dialWindow(oven, need.leastC, need.mostC);
-  if (window === null) return Infinity;
+  if (need.load === undefined || window === null) return null;
   const { massG = 0, fromC, trayG = 0 } = need.load;
-  return minutesUp(recoveryMinutes(ovenHeat(oven, roomC), window.mostC, { massG, fromC, trayG }));
+  return { atC: window.mostC, load: { massG, fromC, trayG } };
 }
 
 /**

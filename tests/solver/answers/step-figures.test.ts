@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { stepFigures } from '../../../solver/answers/step-figures.ts';
+import { recoveryOfNeed } from '../../../solver/heat/oven-load.ts';
 import { planSession } from '../../../solver/translate/plan-session.ts';
 import { byId, demoComponents, demoKitchens, demoSessions } from '../../support/demo-documents.ts';
 
@@ -58,4 +59,30 @@ describe("the figures of a plan's steps", () => {
       expect(Number.isFinite(working.value), `${id}: ${working.name}`).toBe(true);
     }
   });
+});
+
+test('what an oven makes up for a cold load is told at the setting at which a plan adds its minutes', () => {
+  const roast = planSession({
+    session: byId(demoSessions(), 'weeknight-roast'),
+    kitchen: byId(demoKitchens(), 'lane-cottage'),
+    components: demoComponents(),
+    seed: 1,
+    effort: 20_000,
+  });
+  if (roast.kind !== 'planned') throw new Error(JSON.stringify(roast));
+  const { steps, kitchen, components } = roast.plan;
+  const planned = byId(steps, 'mustard-pork/roast');
+  const { working } = stepFigures(roast.plan)['mustard-pork/roast']!.find(({ label }) =>
+    label.startsWith('made up for by the oven'),
+  )!;
+  const recipe = byId(byId(components, 'mustard-pork').steps, 'roast');
+  const way = planned.alternative === 0 ? recipe : recipe.alternatives![planned.alternative - 1]!;
+  const oven = kitchen.ovens[0]!;
+  const need = way.needs.find((each) => each.use === 'oven')!;
+  if (need.use !== 'oven') throw new Error('a roast is in an oven');
+  const added = recoveryOfNeed(oven, kitchen.roomC, {
+    ...need,
+    load: { ...need.load!, massG: byId(components, 'mustard-pork').makes.massG },
+  });
+  expect(Math.ceil(working.value)).toBe(added);
 });
