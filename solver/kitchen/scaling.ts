@@ -11,6 +11,20 @@ const ROUNDING = 1e-9;
 export const minutesUp = (minutes: number): number => Math.ceil(minutes - ROUNDING);
 export const minutesDown = (minutes: number): number => Math.floor(minutes + ROUNDING);
 
+/** What a piece of work grows with: kilograms (a litre as one) and pieces of what it is done to. */
+export function workAmounts(
+  work: Pick<Work, 'of'>,
+  component: Pick<Component, 'ingredients' | 'makes'>,
+  portions: number,
+): { readonly kg: number; readonly pieces: number } {
+  const factor = portions / component.makes.portions;
+  const of = component.ingredients.filter((ingredient) => work.of === undefined || ingredient.id === work.of);
+  return {
+    kg: of.reduce((sum, ingredient) => sum + (ingredient.massG ?? ingredient.volumeMl ?? 0) / 1000, 0) * factor,
+    pieces: of.reduce((sum, ingredient) => sum + (ingredient.count ?? 0), 0) * factor,
+  };
+}
+
 /**
  * Hands-on minutes of a piece of work, rounded up; at least 1.
  *
@@ -20,10 +34,7 @@ export const minutesDown = (minutes: number): number => Math.floor(minutes + ROU
  * @see Hunter, Tang, Spies, SAE Technical Paper 2003-01-2542: a fixed part plus a part that grows with the quantity
  */
 export function workMinutes(work: Work, component: Pick<Component, 'ingredients' | 'makes'>, portions: number): number {
-  const factor = portions / component.makes.portions;
-  const of = component.ingredients.filter((ingredient) => work.of === undefined || ingredient.id === work.of);
-  const kg = of.reduce((sum, ingredient) => sum + (ingredient.massG ?? ingredient.volumeMl ?? 0) / 1000, 0) * factor;
-  const pieces = of.reduce((sum, ingredient) => sum + (ingredient.count ?? 0), 0) * factor;
+  const { kg, pieces } = workAmounts(work, component, portions);
   const part = (duration: string | undefined): number => (duration === undefined ? 0 : durationMinutes(duration));
   const total =
     part(work.fixed) + part(work.perKg) * kg + part(work.perPiece) * pieces + part(work.perPortion) * portions;

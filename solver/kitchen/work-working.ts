@@ -1,6 +1,6 @@
 /** The working of hands-on minutes. */
 import type { Component } from './component.ts';
-import { workMinutes } from './scaling.ts';
+import { workAmounts, workMinutes } from './scaling.ts';
 import type { Work } from './step.ts';
 import { durationMinutes } from './values.ts';
 import type { Source } from '../source.ts';
@@ -17,11 +17,11 @@ export function workWorking(
   component: Pick<Component, 'ingredients' | 'makes'>,
   portions: number,
 ): Working {
-  const factor = portions / component.makes.portions;
-  const of = component.ingredients.filter(({ id }) => work.of === undefined || id === work.of);
-  const named = work.of === undefined ? 'all ingredients' : (of[0]?.name ?? work.of);
-  const kg = of.reduce((sum, { massG, volumeMl }) => sum + (massG ?? volumeMl ?? 0) / 1000, 0) * factor;
-  const pieces = of.reduce((sum, { count }) => sum + (count ?? 0), 0) * factor;
+  const { kg, pieces } = workAmounts(work, component, portions);
+  const named =
+    work.of === undefined
+      ? 'all ingredients'
+      : (component.ingredients.find(({ id }) => id === work.of)?.name ?? work.of);
   const parts: readonly {
     readonly symbol: string;
     readonly given: string | undefined;
