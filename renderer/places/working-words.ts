@@ -9,8 +9,7 @@ const FIGURES = 3;
  */
 export function quantityWords(value: number, unit: string): string {
   const number = numberWords(value);
-  if (unit === '1' || unit === '') return number;
-  return unit === '%' ? `${number} %` : `${number} ${unit}`;
+  return unit === '1' || unit === '' ? number : `${number} ${unit}`;
 }
 
 /** A number to three figures; `0` for what is nothing beside them. */
