@@ -18,7 +18,3 @@ export function storageRule(rules: SafetyRules, food: string, broader?: string):
   const wider = broader === undefined ? undefined : of(broader);
   return wider ?? null;
 }
-
-/** Every class that a rule set tells of. */
-export const storageClasses = (rules: SafetyRules): readonly string[] =>
-  rules.rules.flatMap((rule) => (rule.kind === 'storage' ? [rule.food] : []));
