@@ -17,11 +17,17 @@ export class ConditionTable {
   /** Literal indices of each condition, ascending by choice. */
   readonly conditions: number[][] = [[]];
   private readonly literalIndex = new Map<string, number>();
+  /** Literals of one option by `pair(choice, option)`: most are such. */
+  private readonly singleIndex = new Map<number, number>();
   private readonly conditionIndex = new Map<string, number>([['', 0]]);
+  /** Conditions of one literal by that literal, and of two by `pair` of them. */
+  private readonly ofOne: number[] = [];
+  private readonly ofTwo = new Map<number, number>();
   private readonly choiceIndex: ReadonlyMap<string, number>;
   /** Answers of `and` and `without` by what was asked: many lags hang on the same tasks. */
   private readonly joined = new Map<string, number>();
-  private readonly rests = new Map<string, number>();
+  private readonly joinedTwo = new Map<number, number>();
+  private readonly rests = new Map<number, number>();
 
   constructor(private readonly problem: Problem) {
     this.choiceIndex = new Map(problem.choices.map((choice, index) => [choice.id, index]));
@@ -40,14 +46,17 @@ export class ConditionTable {
   /** The conjunction of several conditions. */
   and(...conditions: readonly number[]): number {
     // Most are the empty condition beside at most one other.
-    let only = 0;
-    let several = false;
+    let first = 0;
+    let second = 0;
+    let more = false;
     for (const condition of conditions) {
-      if (condition === 0 || condition === only) continue;
-      if (only !== 0) several = true;
-      only = condition;
+      if (condition === 0 || condition === first || condition === second) continue;
+      if (first === 0) first = condition;
+      else if (second === 0) second = condition;
+      else more = true;
     }
-    if (!several) return only;
+    if (second === 0) return first;
+    if (!more) return this.andTwo(first, second);
     const key = conditions.join(' ');
     let index = this.joined.get(key);
     if (index === undefined) {
@@ -57,11 +66,21 @@ export class ConditionTable {
     return index;
   }
 
+  private andTwo(first: number, second: number): number {
+    const key = pair(first, second);
+    let index = this.joinedTwo.get(key);
+    if (index === undefined) {
+      index = this.ofChoiceLiterals([...this.literalsOf(first), ...this.literalsOf(second)]);
+      this.joinedTwo.set(key, index);
+    }
+    return index;
+  }
+
   /** What of `condition` is left to be shown when `given` is known to hold. */
   without(condition: number, given: number): number {
     if (condition === given) return 0;
     if (condition === 0 || given === 0) return condition;
-    const key = `${condition} ${given}`;
+    const key = pair(condition, given);
     let index = this.rests.get(key);
     if (index === undefined) {
       const known = this.literalsOf(given);
@@ -81,9 +100,8 @@ export class ConditionTable {
 
   ofChoiceLiterals(literals: readonly ChoiceLiteral[]): number {
     if (literals.length === 0) return 0;
-    const [only] = literals;
-    if (literals.length === 1 && only !== undefined && isAscending(only.options))
-      return this.isWhole(only) ? 0 : this.conditionOf([this.literal(only)]);
+    const plain = this.ofPlain(literals);
+    if (plain >= 0) return plain;
     const optionsOf = new Map<number, number[]>();
     for (const { choice, options } of literals) {
       const before = optionsOf.get(choice);
@@ -97,28 +115,58 @@ export class ConditionTable {
     return this.conditionOf(indices);
   }
 
+  /** The condition of one or two literals on different choices; −1 where they are not so plain. */
+  private ofPlain([first, second, third]: readonly ChoiceLiteral[]): number {
+    if (first === undefined || third !== undefined || !isAscending(first.options)) return -1;
+    if (second === undefined) return this.isWhole(first) ? 0 : this.conditionOf([this.literal(first)]);
+    if (second.choice === first.choice || !isAscending(second.options)) return -1;
+    const inOrder = first.choice < second.choice ? [first, second] : [second, first];
+    const indices: number[] = [];
+    for (const literal of inOrder) if (!this.isWhole(literal)) indices.push(this.literal(literal));
+    return this.conditionOf(indices);
+  }
+
   /** True when the literal holds whatever is chosen. */
   private isWhole({ choice, options }: ChoiceLiteral): boolean {
     return options.length === this.problem.choices[choice]?.options.length;
   }
 
   private conditionOf(indices: number[]): number {
-    const key = indices.join(' ');
-    const known = this.conditionIndex.get(key);
+    const [first, second, third] = indices;
+    if (first === undefined) return 0;
+    const key = third === undefined ? '' : indices.join(' ');
+    const known =
+      second === undefined
+        ? this.ofOne[first]
+        : third === undefined
+          ? this.ofTwo.get(pair(first, second))
+          : this.conditionIndex.get(key);
     if (known !== undefined) return known;
-    this.conditionIndex.set(key, this.conditions.length);
+    const index = this.conditions.length;
     this.conditions.push(indices);
-    return this.conditions.length - 1;
+    if (second === undefined) this.ofOne[first] = index;
+    else if (third === undefined) this.ofTwo.set(pair(first, second), index);
+    else this.conditionIndex.set(key, index);
+    return index;
   }
 
   private literal(literal: ChoiceLiteral): number {
-    const key = `${literal.choice}:${literal.options.join(',')}`;
-    const known = this.literalIndex.get(key);
+    const { choice, options } = literal;
+    const single = options.length === 1 ? pair(choice, options[0] as number) : -1;
+    const key = single < 0 ? `${choice}:${options.join(',')}` : '';
+    const known = single < 0 ? this.literalIndex.get(key) : this.singleIndex.get(single);
     if (known !== undefined) return known;
-    this.literalIndex.set(key, this.literals.length);
+    const index = this.literals.length;
     this.literals.push(literal);
-    return this.literals.length - 1;
+    if (single < 0) this.literalIndex.set(key, index);
+    else this.singleIndex.set(single, index);
+    return index;
   }
+}
+
+/** One number for two small ones, exact while both are below 2^26. */
+function pair(a: number, b: number): number {
+  return a * 2 ** 26 + b;
 }
 
 function isAscending(options: readonly number[]): boolean {

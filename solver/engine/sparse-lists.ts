@@ -21,3 +21,22 @@ export function packLists(lists: readonly (readonly number[])[]): SparseLists {
 export function emptyLists(count: number): number[][] {
   return Array.from({ length: count }, () => []);
 }
+
+/**
+ * The places of each key: list `k` has, ascending, every index `i` with `keys[i] = k`.
+ *
+ * @param count number of keys, which run from 0
+ */
+export function placesOf(count: number, keys: ArrayLike<number>): SparseLists {
+  const start = new Int32Array(count + 1);
+  for (let i = 0; i < keys.length; i++) start[(keys[i] as number) + 1] = (start[(keys[i] as number) + 1] as number) + 1;
+  for (let k = 0; k < count; k++) start[k + 1] = (start[k + 1] as number) + (start[k] as number);
+  const next = start.slice();
+  const items = new Int32Array(keys.length);
+  for (let i = 0; i < keys.length; i++) {
+    const at = next[keys[i] as number] as number;
+    next[keys[i] as number] = at + 1;
+    items[at] = i;
+  }
+  return { start, items };
+}

@@ -142,7 +142,11 @@ class Validator {
       for (const mode of task.modes)
         for (const { resource } of mode?.uses ?? [])
           most.set(resource, Math.max(most.get(resource) ?? 0, amountOn(mode, resource)));
-      for (const [resource, amount] of most) found.set(resource, [...(found.get(resource) ?? []), amount]);
+      for (const [resource, amount] of most) {
+        const amounts = found.get(resource);
+        if (amounts === undefined) found.set(resource, [amount]);
+        else amounts.push(amount);
+      }
     }
     return found;
   }

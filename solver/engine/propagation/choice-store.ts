@@ -140,14 +140,28 @@ export abstract class ChoiceStore {
   assign(choice: number, option: number): boolean {
     if (!this.isAlive(choice, option)) return false;
     const count = this.compiled.optionCount[choice] as number;
-    for (let other = 0; other < count; other++) if (other !== option && !this.removeOption(choice, other)) return false;
+    let dropped = false;
+    for (let other = 0; other < count; other++) {
+      if (other === option || !this.isAlive(choice, other)) continue;
+      dropped = true;
+      if (!this.drop(choice, other)) return false;
+    }
+    // What is left is looked at once, not after each option.
+    if (dropped) this.updateModes(choice);
     return true;
   }
 
   removeOption(choice: number, option: number): boolean {
+    if (!this.isAlive(choice, option)) return true;
+    if (!this.drop(choice, option)) return false;
+    this.updateModes(choice);
+    return true;
+  }
+
+  /** Drops an open option, without a look at the modes of the choice's tasks. */
+  private drop(choice: number, option: number): boolean {
     const { cells, trail } = this;
     const at = this.alive + (this.optionBase[choice] as number) + option;
-    if (cells[at] === 0) return true;
     const left = (cells[this.aliveCount + choice] as number) - 1;
     if (left === 0) return false;
     this.work++;
@@ -168,10 +182,13 @@ export abstract class ChoiceStore {
         if (outside === 0 && !this.literalHolds(literal)) return false;
       }
     }
-    const tasks = this.choiceTasks;
-    const last = tasks.start[choice + 1] as number;
-    for (let k = tasks.start[choice] as number; k < last; k++) this.updateMode(tasks.items[k] as number, choice);
     return true;
+  }
+
+  private updateModes(choice: number): void {
+    const { start, items } = this.choiceTasks;
+    const until = start[choice + 1] as number;
+    for (let k = start[choice] as number; k < until; k++) this.updateMode(items[k] as number, choice);
   }
 
   private literalFails(literal: number): void {

@@ -4,8 +4,8 @@
  * Lags come first (they are cheap), then the rules about single tasks, then reservoirs and totals. An arc raises the earliest time of
  * its end as soon as its `low` condition holds, and lowers the latest time of its beginning as soon as `high` does.
  */
-import type { Compiled } from '../compiled.ts';
-import { emptyLists, packLists, type SparseLists } from '../sparse-lists.ts';
+import type { Arc, Compiled } from '../compiled.ts';
+import { emptyLists, packLists, placesOf, type SparseLists } from '../sparse-lists.ts';
 import { Orders } from './orders.ts';
 import { Reservoirs } from './reservoirs.ts';
 import type { Store } from './store.ts';
@@ -37,27 +37,26 @@ export class Propagation {
     this.reservoirs = new Reservoirs(store);
     this.totals = new Totals(store);
     const { arcs, table, presence, reservoirs, totals, taskCount } = this.compiled;
-    const directed: { source: number; target: number; least: number; condition: number }[] = [];
-    for (const arc of arcs) {
-      directed.push({ source: 2 * arc.from, target: 2 * arc.to, least: arc.least, condition: arc.low });
-      directed.push({ source: 2 * arc.to + 1, target: 2 * arc.from + 1, least: arc.least, condition: arc.high });
-    }
-    directed.sort((a, b) => a.source - b.source);
-    const slots = 2 * (2 * taskCount + 1);
-    this.arcStart = new Int32Array(slots + 1);
-    for (const arc of directed) this.arcStart[arc.source + 1] = (this.arcStart[arc.source + 1] as number) + 1;
-    for (let s = 0; s < slots; s++)
-      this.arcStart[s + 1] = (this.arcStart[s + 1] as number) + (this.arcStart[s] as number);
-    this.arcSource = Int32Array.from(directed, (arc) => arc.source);
-    this.arcTarget = Int32Array.from(directed, (arc) => arc.target);
-    this.arcLeast = Int32Array.from(directed, (arc) => arc.least);
-    this.arcCondition = Int32Array.from(directed, (arc) => arc.condition);
-    const byCondition = (conditions: Iterable<number>): SparseLists => {
-      const lists = emptyLists(table.conditions.length);
-      let index = 0;
-      for (const condition of conditions) lists[condition]?.push(index++);
-      return packLists(lists);
-    };
+    // Arc k forth is 2k here, and back, over the mirrored bounds, 2k + 1.
+    const sources = new Int32Array(2 * arcs.length);
+    arcs.forEach((arc, k) => {
+      sources[2 * k] = 2 * arc.from;
+      sources[2 * k + 1] = 2 * arc.to + 1;
+    });
+    const { start, items } = placesOf(2 * (2 * taskCount + 1), sources);
+    this.arcStart = start;
+    this.arcSource = items.map((k) => sources[k] as number);
+    this.arcTarget = new Int32Array(items.length);
+    this.arcLeast = new Int32Array(items.length);
+    this.arcCondition = new Int32Array(items.length);
+    items.forEach((k, at) => {
+      const arc = arcs[k >> 1] as Arc;
+      const forth = (k & 1) === 0;
+      this.arcTarget[at] = forth ? 2 * arc.to : 2 * arc.from + 1;
+      this.arcLeast[at] = arc.least;
+      this.arcCondition[at] = forth ? arc.low : arc.high;
+    });
+    const byCondition = (conditions: ArrayLike<number>): SparseLists => placesOf(table.conditions.length, conditions);
     this.conditionArcs = byCondition(this.arcCondition);
     this.conditionTasks = byCondition(presence);
     const reservoirLists = emptyLists(table.conditions.length);

@@ -205,29 +205,34 @@ function dirtOf(store: Store, structure: Structure): Float64Array {
     readonly block: number;
     readonly soil: number;
     readonly weight: number;
-    /** All marks on the same resource. */
-    readonly beside: Mark[];
   }
-  const marks: Mark[] = [];
   const onResource = problem.resources.map((): Mark[] => []);
   for (const mode of modes) {
     const count = (taskModes.start[mode.task + 1] as number) - (taskModes.start[mode.task] as number);
-    for (const use of mode.uses) {
-      if (use.soil === 0 || store.isAbsent(mode.task)) continue;
-      const beside = onResource[use.resource] as Mark[];
-      const mark = { block: structure.block[mode.task] as number, soil: use.soil, weight: 1 / count, beside };
-      marks.push(mark);
-      beside.push(mark);
-    }
+    for (const use of mode.uses)
+      if (use.soil > 0 && !store.isAbsent(mode.task))
+        onResource[use.resource]?.push({
+          block: structure.block[mode.task] as number,
+          soil: use.soil,
+          weight: 1 / count,
+        });
   }
   const dirt = new Float64Array(structure.blockTasks.start.length);
-  for (const u of marks)
-    for (const v of u.beside) {
-      if (soilMeets[u.soil * soilCount + v.soil] === 0) continue;
-      const weight = u.weight * v.weight;
-      dirt[u.block] = (dirt[u.block] as number) + weight;
-      dirt[v.block] = (dirt[v.block] as number) - weight;
-    }
+  for (const marks of onResource) {
+    // Marks with the same soil meet the same others, so these are summed by soil first.
+    const weights = new Float64Array(soilCount);
+    for (const { soil, weight } of marks) weights[soil] = (weights[soil] as number) + weight;
+    const soils = [...new Set(marks.map(({ soil }) => soil))];
+    const surplus = new Float64Array(soilCount);
+    for (const u of soils)
+      for (const v of soils) {
+        if (soilMeets[u * soilCount + v] === 0) continue;
+        surplus[u] = (surplus[u] as number) + (weights[v] as number);
+        surplus[v] = (surplus[v] as number) - (weights[u] as number);
+      }
+    for (const { block, soil, weight } of marks)
+      dirt[block] = (dirt[block] as number) + weight * (surplus[soil] as number);
+  }
   const most = Math.max(1e-9, ...dirt.map(Math.abs));
   return Float64Array.from(
     { length: taskCount },
