@@ -2,16 +2,10 @@
 import type { Arc, Compiled, CompiledMode, CompiledTier, CompiledUse } from './compiled.ts';
 import { ConditionTable } from './conditions.ts';
 import type { Mode, Point, Problem, Task } from './problem.ts';
-import { emptyLists, packLists, type SparseLists } from './sparse-lists.ts';
+import { SoilMarks } from './soil-marks.ts';
+import { emptyLists, packLists } from './sparse-lists.ts';
 
 const NONE: readonly string[] = [];
-
-/** Pairs of modes of which one soils the other, listed by one of them; the pairs of one resource follow each other. */
-interface SoilPairs {
-  readonly modes: SparseLists;
-  /** By place in `modes.items`: on which resource. */
-  readonly resources: Int32Array;
-}
 
 /** Tasks read between two questions whether to go on. */
 const BETWEEN = 64;
@@ -56,10 +50,10 @@ class Compiler {
     const optionMode: number[][] = [];
     for (const [i, task] of problem.tasks.entries()) {
       if (i % BETWEEN === 0 && !this.goOn()) return null;
-      const known = new Map<string, number>();
-      const options = task.modes.map((mode) => (mode === null ? -1 : this.mode(i, mode, known)));
+      const first = this.modes.length;
+      const options = task.modes.map((mode) => (mode === null ? -1 : this.mode(i, mode, first)));
       optionMode.push(options);
-      taskModes.push([...known.values()]);
+      taskModes.push(Array.from({ length: this.modes.length - first }, (_, k) => first + k));
     }
     const resourceTasks = emptyLists(problem.resources.length);
     const cleaningTasks = emptyLists(problem.resources.length);
@@ -78,7 +72,6 @@ class Compiler {
         if (u.leaves.some((mark) => v.avoids.includes(mark))) soilMeets[a * soilCount + b] = 1;
       }),
     );
-    const { soils, soiledBy } = this.soilPairs(soilMeets, soilCount);
     const arcs = this.goOn() ? this.arcs() : null;
     if (arcs === null) return null;
     const groups = new Map<string, number>();
@@ -96,13 +89,11 @@ class Compiler {
       modes: this.modes,
       taskModes: packLists(taskModes),
       optionMode: packLists(optionMode),
+      modeOptions: packLists(this.modeOptions(optionMode)),
       arcs,
       capacity: this.capacity(),
       resourceTasks: packLists(resourceTasks),
-      soils: soils.modes,
-      soilsResource: soils.resources,
-      soiledBy: soiledBy.modes,
-      soiledByResource: soiledBy.resources,
+      soilMarks: new SoilMarks(this.modes, problem.resources.length, soilMeets, soilCount),
       cleaningTasks: packLists(cleaningTasks),
       soilCount,
       soilMeets,
@@ -156,6 +147,14 @@ class Compiler {
     return compiled;
   }
 
+  private modeOptions(optionMode: readonly (readonly number[])[]): number[][] {
+    const options = emptyLists(this.modes.length);
+    this.problem.tasks.forEach(({ choice }, task) => {
+      if (choice !== undefined) optionMode[task]?.forEach((mode, option) => options[mode]?.push(option));
+    });
+    return options;
+  }
+
   private presenceOf(task: Task): number {
     const when = this.table.of(task.when);
     if (task.choice === undefined) return when;
@@ -173,37 +172,43 @@ class Compiler {
     return point === 'origin' ? 0 : (this.presence[this.taskIndex.get(point.task) ?? -1] ?? 0);
   }
 
-  private mode(task: number, mode: Mode, known: Map<string, number>): number {
-    const uses = this.usesOf(mode);
+  /** The number of a mode of the task; those of its modes already known begin at `first`. */
+  private mode(task: number, mode: Mode, first: number): number {
     const compiled: CompiledMode = {
       task,
       shortest: mode.shortest,
       longest: Math.min(mode.longest, this.problem.horizon),
-      uses,
+      uses: this.usesOf(mode),
       state: mode.state === undefined ? -1 : (this.stateIndex.get(mode.state.state) ?? -1),
       stateClass: mode.state?.class ?? 0,
       costFixed: mode.cost?.fixed ?? 0,
       costPerMinute: mode.cost?.perMinute ?? 0,
     };
-    let key = `${compiled.shortest} ${compiled.longest} ${compiled.state} ${compiled.stateClass} ${compiled.costFixed} ${compiled.costPerMinute}`;
-    for (const use of uses) key += ` ${use.resource} ${use.amount} ${use.soil} ${use.cleans}`;
-    const before = known.get(key);
-    if (before !== undefined) return before;
-    this.modes.push(compiled);
-    known.set(key, this.modes.length - 1);
-    return this.modes.length - 1;
+    for (let known = first; known < this.modes.length; known++)
+      if (isSameMode(this.modes[known] as CompiledMode, compiled)) return known;
+    return this.modes.push(compiled) - 1;
   }
 
   /** The uses of a mode by resource; several of one resource are put together. */
   private usesOf(mode: Mode): CompiledUse[] {
+    const uses: CompiledUse[] = [];
+    for (const use of mode.uses) {
+      const resource = this.resourceIndex.get(use.resource) ?? -1;
+      if (uses.some((other) => other.resource === resource)) return this.usesTogether(mode);
+      const soil = this.soil(use.leaves ?? NONE, use.avoids ?? NONE);
+      uses.push({ resource, amount: use.amount, soil, cleans: use.cleans === true });
+    }
+    return uses.sort((a, b) => a.resource - b.resource);
+  }
+
+  private usesTogether(mode: Mode): CompiledUse[] {
     const resources = mode.uses.map((use) => this.resourceIndex.get(use.resource) ?? -1);
     const order = [...new Set(resources)].sort((a, b) => a - b);
     return order.map((resource) => {
       const uses = mode.uses.filter((_, index) => resources[index] === resource);
-      const marks = (of: 'leaves' | 'avoids'): readonly string[] => {
-        const first = uses[0]?.[of] ?? NONE;
-        return uses.length === 1 ? first : [...new Set(uses.flatMap((use) => use[of] ?? NONE))];
-      };
+      const marks = (of: 'leaves' | 'avoids'): readonly string[] => [
+        ...new Set(uses.flatMap((use) => use[of] ?? NONE)),
+      ];
       return {
         resource,
         amount: uses.reduce((sum, use) => sum + use.amount, 0),
@@ -219,49 +224,6 @@ class Compiler {
     const key = sets.map((marks) => marks.map((mark) => indexOf(this.marks, mark)).join(',')).join('|');
     if (!this.soils.has(key)) this.soilMarks.push({ leaves: sets[0] ?? NONE, avoids: sets[1] ?? NONE });
     return indexOf(this.soils, key);
-  }
-
-  /** There are many pairs: they are counted first and then written in place. */
-  private soilPairs(meets: Uint8Array, count: number): { soils: SoilPairs; soiledBy: SoilPairs } {
-    const { modes } = this;
-    const users = this.problem.resources.map((): { mode: number; task: number; soil: number }[] => []);
-    modes.forEach((mode, index) => {
-      for (const use of mode.uses)
-        if (use.soil > 0) users[use.resource]?.push({ mode: index, task: mode.task, soil: use.soil });
-    });
-    const eachPair = (visit: (u: number, v: number, resource: number) => void): void =>
-      users.forEach((list, resource) => {
-        for (const u of list)
-          for (const v of list)
-            if (meets[u.soil * count + v.soil] !== 0 && u.task !== v.task) visit(u.mode, v.mode, resource);
-      });
-    const soils = new Int32Array(modes.length + 1);
-    const soiledBy = new Int32Array(modes.length + 1);
-    eachPair((u, v) => {
-      soils[u + 1] = (soils[u + 1] as number) + 1;
-      soiledBy[v + 1] = (soiledBy[v + 1] as number) + 1;
-    });
-    for (let mode = 0; mode < modes.length; mode++) {
-      soils[mode + 1] = (soils[mode + 1] as number) + (soils[mode] as number);
-      soiledBy[mode + 1] = (soiledBy[mode + 1] as number) + (soiledBy[mode] as number);
-    }
-    const made = (start: Int32Array): SoilPairs & { readonly next: Int32Array } => {
-      const size = start[modes.length] as number;
-      return { modes: { start, items: new Int32Array(size) }, resources: new Int32Array(size), next: start.slice() };
-    };
-    const forth = made(soils);
-    const back = made(soiledBy);
-    const write = (pairs: typeof forth, of: number, other: number, resource: number): void => {
-      const at = pairs.next[of] as number;
-      pairs.next[of] = at + 1;
-      pairs.modes.items[at] = other;
-      pairs.resources[at] = resource;
-    };
-    eachPair((u, v, resource) => {
-      write(forth, u, v, resource);
-      write(back, v, u, resource);
-    });
-    return { soils: forth, soiledBy: back };
   }
 
   private arcs(): Arc[] {
@@ -296,8 +258,20 @@ class Compiler {
   }
 }
 
+/** Adds what the list has not got; equal items come one after the other. */
 function addOnce(list: number[] | undefined, item: number): void {
-  if (list !== undefined && !list.includes(item)) list.push(item);
+  if (list !== undefined && list[list.length - 1] !== item) list.push(item);
+}
+
+/** Whether two modes of one task are the same in all that counts. */
+function isSameMode(a: CompiledMode, b: CompiledMode): boolean {
+  if (a.shortest !== b.shortest || a.longest !== b.longest || a.uses.length !== b.uses.length) return false;
+  if (a.state !== b.state || a.stateClass !== b.stateClass) return false;
+  if (a.costFixed !== b.costFixed || a.costPerMinute !== b.costPerMinute) return false;
+  return a.uses.every(({ resource, amount, soil, cleans }, k) => {
+    const other = b.uses[k] as CompiledUse;
+    return resource === other.resource && amount === other.amount && soil === other.soil && cleans === other.cleans;
+  });
 }
 
 function indexOf(map: Map<string, number>, key: string): number {

@@ -8,6 +8,7 @@
  */
 import type { ConditionTable } from './conditions.ts';
 import type { Problem } from './problem.ts';
+import type { SoilMarks } from './soil-marks.ts';
 import type { SparseLists } from './sparse-lists.ts';
 
 export interface CompiledUse {
@@ -86,17 +87,14 @@ export interface Compiled {
   readonly taskModes: SparseLists;
   /** For a task, the mode under each option (one entry where it has no choice); −1 where it is absent. */
   readonly optionMode: SparseLists;
+  /** For each mode the options that give it to its task; empty where that hangs on no choice. */
+  readonly modeOptions: SparseLists;
   readonly arcs: readonly Arc[];
   /** Capacity of resource `r` at minute `t`: `capacity[r × horizon + t]`. */
   readonly capacity: Int32Array;
   /** Tasks with a mode that uses the resource, in some amount. */
   readonly resourceTasks: SparseLists;
-  /** For each mode the modes of other tasks that soil it where both are taken, and those that it soils; one entry a resource. */
-  readonly soiledBy: SparseLists;
-  readonly soils: SparseLists;
-  /** The resources of those entries. */
-  readonly soiledByResource: Int32Array;
-  readonly soilsResource: Int32Array;
+  readonly soilMarks: SoilMarks;
   /** Tasks with a mode that cleans the resource. */
   readonly cleaningTasks: SparseLists;
   readonly soilCount: number;

@@ -33,7 +33,7 @@ export function asPlainProject(compiled: Compiled): PlainProject | null {
   const [first] = tiers;
   if (first?.kind !== 'latest' || first.terms.some((term) => term.minus)) return null;
   if (compiled.reservoirs.length > 0 || compiled.totals.length > 0 || compiled.forbidden.length > 0) return null;
-  if (compiled.soils.items.length > 0 || taskCount === 0) return null;
+  if (compiled.soilMarks.any || taskCount === 0) return null;
   const length = new Int32Array(taskCount);
   const uses = emptyLists(taskCount);
   const amount: number[][] = emptyLists(taskCount);

@@ -6,22 +6,25 @@
  * least the shortest cleaning there is. When one order is out of the question the other is drawn; when both are, the plan is
  * contradictory. Which cleaning lies between is decided by search (`demands.ts`).
  */
-import type { CompiledMode } from '../compiled.ts';
+import type { CompiledMode, CompiledUse } from '../compiled.ts';
 import type { Store } from './store.ts';
+
+/** The longer of two cleanings, −1 where one of them is not to be had. */
+const worse = (old: number, clean: number): number => (old < 0 || clean < 0 ? -1 : Math.max(old, clean));
 
 export class Orders {
   private readonly store: Store;
   /** Shortest cleaning of each resource, −1 where it cannot be cleaned. */
   readonly shortestClean: Int32Array;
-  private readonly pairStart: Int32Array;
-  private readonly pairTask: Int32Array;
-  private readonly pairMode: Int32Array;
-  private readonly pairForth: Int32Array;
-  private readonly pairBack: Int32Array;
+  // For the task at hand alone: those that it shares soil with, and the gaps to each and back.
+  private readonly others: number[] = [];
+  private readonly isOther: Uint8Array;
+  private readonly gapForth: Int32Array;
+  private readonly gapBack: Int32Array;
 
   constructor(store: Store) {
     this.store = store;
-    const { modes, problem, soils, soilsResource, soiledBy, soiledByResource } = store.compiled;
+    const { modes, problem } = store.compiled;
     this.shortestClean = new Int32Array(problem.resources.length).fill(-1);
     for (const mode of modes)
       for (const use of mode.uses) {
@@ -29,64 +32,10 @@ export class Orders {
         const before = this.shortestClean[use.resource] as number;
         this.shortestClean[use.resource] = before < 0 ? mode.shortest : Math.min(before, mode.shortest);
       }
-    // For each mode its pairs: the other may follow after a cleaning where it is soiled, at once where not; likewise back.
-    const pairs = soils.items.length + soiledBy.items.length;
-    const task = new Int32Array(2 * pairs);
-    const mode = new Int32Array(2 * pairs);
-    const forth = new Int32Array(2 * pairs);
-    const back = new Int32Array(2 * pairs);
-    let count = 0;
-    const push = (other: number, after: number, before: number): void => {
-      task[count] = modes[other]?.task ?? -1;
-      mode[count] = other;
-      forth[count] = after;
-      back[count] = before;
-      count++;
-    };
-    const worse = (old: number, clean: number): number => (old < 0 || clean < 0 ? -1 : Math.max(old, clean));
-    // Gaps to each other mode, for the mode at hand alone.
-    const others = new Int32Array(modes.length);
-    const isOther = new Uint8Array(modes.length);
-    const gapForth = new Int32Array(modes.length);
-    const gapBack = new Int32Array(modes.length);
-    this.pairStart = new Int32Array(modes.length + 1);
-    for (let index = 0; index < modes.length; index++) {
-      let known = 0;
-      const meet = (other: number): void => {
-        if (isOther[other] === 1) return;
-        isOther[other] = 1;
-        gapForth[other] = 0;
-        gapBack[other] = 0;
-        others[known++] = other;
-      };
-      for (let k = soils.start[index] as number; k < (soils.start[index + 1] as number); k++) {
-        const other = soils.items[k] as number;
-        meet(other);
-        gapForth[other] = worse(gapForth[other] as number, this.shortestClean[soilsResource[k] as number] as number);
-      }
-      for (let k = soiledBy.start[index] as number; k < (soiledBy.start[index + 1] as number); k++) {
-        const other = soiledBy.items[k] as number;
-        meet(other);
-        gapBack[other] = worse(gapBack[other] as number, this.shortestClean[soiledByResource[k] as number] as number);
-      }
-      for (let k = 0; k < known; k++) {
-        const other = others[k] as number;
-        const after = gapForth[other] as number;
-        const before = gapBack[other] as number;
-        isOther[other] = 0;
-        const isInstant = modes[index]?.shortest === 0 && modes[other]?.shortest === 0;
-        if (isInstant && after !== 0 && before !== 0) {
-          // Two tasks of no length at one minute each end before the other starts: neither needs a cleaning.
-          push(other, after, 0);
-          push(other, 0, before);
-        } else push(other, after, before);
-      }
-      this.pairStart[index + 1] = count;
-    }
-    this.pairTask = task.slice(0, count);
-    this.pairMode = mode.slice(0, count);
-    this.pairForth = forth.slice(0, count);
-    this.pairBack = back.slice(0, count);
+    const { taskCount } = store.compiled;
+    this.isOther = new Uint8Array(taskCount);
+    this.gapForth = new Int32Array(taskCount);
+    this.gapBack = new Int32Array(taskCount);
   }
 
   /** Draws the consequences for a task whose bounds, mode or presence changed. */
@@ -121,18 +70,23 @@ export class Orders {
     return true;
   }
 
-  private updateSoil(task: number, mode: number): boolean {
-    const { store, pairStart, pairTask, pairMode, pairForth, pairBack } = this;
+  private updateSoil(task: number, index: number): boolean {
+    const { store, others, gapForth, gapBack, isOther } = this;
     const { cells } = store;
-    const until = pairStart[mode + 1] as number;
+    const { modes } = store.compiled;
+    others.length = 0;
+    const { uses, shortest } = modes[index] as CompiledMode;
+    for (let u = 0; u < uses.length; u++) {
+      const { resource, soil } = uses[u] as CompiledUse;
+      if (soil > 0) this.meet(task, resource, soil);
+    }
+    for (let k = 0; k < others.length; k++) isOther[others[k] as number] = 0;
+    store.work += others.length >> 2;
     const at = 4 * task;
-    let steps = 0;
-    for (let k = pairStart[mode] as number; k < until; k++) {
-      const other = pairTask[k] as number;
-      steps++;
-      if (store.mode(other) !== pairMode[k]) continue;
-      const forth = pairForth[k] as number;
-      const back = pairBack[k] as number;
+    for (let k = 0; k < others.length; k++) {
+      const other = others[k] as number;
+      const forth = gapForth[other] as number;
+      const back = gapBack[other] as number;
       // Most pairs can still go both ways: see that first.
       if (
         forth >= 0 &&
@@ -142,10 +96,39 @@ export class Orders {
       )
         continue;
       if (!store.isPresent(other)) continue;
-      if (!this.separate(task, other, forth, back)) return false;
+      const isInstant = shortest === 0 && (modes[store.mode(other)] as CompiledMode).shortest === 0;
+      if (isInstant && forth !== 0 && back !== 0) {
+        // Two tasks of no length at one minute each end before the other starts: neither needs a cleaning.
+        if (!this.separate(task, other, forth, 0) || !this.separate(task, other, 0, back)) return false;
+      } else if (!this.separate(task, other, forth, back)) return false;
     }
-    store.work += steps >> 2;
     return true;
+  }
+
+  /** Notes the tasks that share soil with a use: the other may follow after a cleaning where it is soiled, at once where not; likewise back. */
+  private meet(task: number, resource: number, soil: number): void {
+    const { others, isOther, gapForth, gapBack } = this;
+    const { soilUsers, compiled } = this.store;
+    const { soilMarks } = compiled;
+    const tasks = soilUsers.tasks[resource] as Int32Array;
+    const soils = soilUsers.soils[resource] as Int32Array;
+    const clean = this.shortestClean[resource] as number;
+    const count = soilUsers.count(resource);
+    for (let k = 0; k < count; k++) {
+      const other = tasks[k] as number;
+      const forth = soilMarks.meet(soil, soils[k] as number);
+      const back = soilMarks.meet(soils[k] as number, soil);
+      if (other === task || !(forth || back)) continue;
+      if (isOther[other] === 0) {
+        isOther[other] = 1;
+        gapForth[other] = 0;
+        gapBack[other] = 0;
+        others.push(other);
+      }
+      if (forth) gapForth[other] = worse(gapForth[other] as number, clean);
+      if (back) gapBack[other] = worse(gapBack[other] as number, clean);
+    }
+    this.store.work += count >> 3;
   }
 
   /** Either b starts at least `forth` after a ends, or a at least `back` after b ends; a negative number rules that order out. */

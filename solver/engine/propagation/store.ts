@@ -8,6 +8,7 @@
  */
 import type { Compiled } from '../compiled.ts';
 import { ChoiceStore } from './choice-store.ts';
+import { SoilUsers } from './soil-users.ts';
 
 export class Store extends ChoiceStore {
   private readonly modeBase: number;
@@ -20,6 +21,8 @@ export class Store extends ChoiceStore {
   readonly settled: number;
   /** Capacity left on resource `r` at minute `t` after all mandatory parts: `cells[free + r × horizon + t]`. */
   readonly free: number;
+  /** Tasks of known mode on the resources that they may soil or find soiled. */
+  readonly soilUsers: SoilUsers;
 
   readonly slotQueue: Int32Array;
   private readonly slotQueued: Uint8Array;
@@ -33,7 +36,8 @@ export class Store extends ChoiceStore {
   constructor(compiled: Compiled) {
     const { taskCount } = compiled;
     const slots = 2 * (2 * taskCount + 1);
-    super(compiled, slots + 6 * taskCount + compiled.capacity.length);
+    const resourceCount = compiled.problem.resources.length;
+    super(compiled, slots + 6 * taskCount + compiled.capacity.length + resourceCount);
     this.modeBase = slots;
     this.shortBase = slots + taskCount;
     this.longBase = slots + 2 * taskCount;
@@ -41,6 +45,7 @@ export class Store extends ChoiceStore {
     this.partTo = slots + 4 * taskCount;
     this.settled = slots + 5 * taskCount;
     this.free = slots + 6 * taskCount;
+    this.soilUsers = new SoilUsers(compiled, this.trail, this.free + compiled.capacity.length);
     this.slotQueue = new Int32Array(slots);
     this.slotQueued = new Uint8Array(slots);
     this.taskQueue = new Int32Array(taskCount + 1);
@@ -48,7 +53,7 @@ export class Store extends ChoiceStore {
     this.fill();
   }
 
-  /** The state before anything is known, written without a trail. */
+  /** The state before anything is known, which is never undone. */
   private fill(): void {
     const { compiled, cells } = this;
     const { taskCount, horizon, modes, taskModes } = compiled;
@@ -64,7 +69,9 @@ export class Store extends ChoiceStore {
         longest = Math.max(longest, mode.longest);
       }
       if (from === to) shortest = 0;
-      cells[this.modeBase + task] = to - from === 1 ? (taskModes.items[from] as number) : -1;
+      const only = to - from === 1 ? (taskModes.items[from] as number) : -1;
+      cells[this.modeBase + task] = only;
+      if (only >= 0) this.soilUsers.add(task, only);
       cells[this.shortBase + task] = shortest;
       cells[this.longBase + task] = longest;
       cells[4 * task] = 0;
@@ -136,6 +143,7 @@ export class Store extends ChoiceStore {
     if (only === -2) return;
     if (only >= 0 && cells[this.modeBase + task] !== only) {
       trail.set(this.modeBase + task, only);
+      this.soilUsers.add(task, only);
       this.enqueueTask(task);
     }
     this.limitLength(task, shortest, longest);

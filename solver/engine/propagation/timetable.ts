@@ -119,22 +119,21 @@ export class Timetable {
 
   /** True while an open option gives the task this mode. */
   isOpen(task: number, mode: number): boolean {
-    const { start, items } = this.store.compiled.optionMode;
-    const base = start[task] as number;
+    const { start, items } = this.store.compiled.modeOptions;
     const choice = this.store.compiled.taskChoice[task] as number;
     if (choice < 0) return true;
-    for (let k = base; k < (start[task + 1] as number); k++)
-      if (items[k] === mode && this.store.isAlive(choice, k - base)) return true;
+    const until = start[mode + 1] as number;
+    for (let k = start[mode] as number; k < until; k++) if (this.store.isAlive(choice, items[k] as number)) return true;
     return false;
   }
 
   private dropMode(task: number, mode: number): boolean {
-    const { start, items } = this.store.compiled.optionMode;
-    const base = start[task] as number;
+    const { start, items } = this.store.compiled.modeOptions;
     const choice = this.store.compiled.taskChoice[task] as number;
     if (choice < 0) return false;
-    for (let k = base; k < (start[task + 1] as number); k++)
-      if (items[k] === mode && !this.store.removeOption(choice, k - base)) return false;
+    const until = start[mode + 1] as number;
+    for (let k = start[mode] as number; k < until; k++)
+      if (!this.store.removeOption(choice, items[k] as number)) return false;
     return true;
   }
 

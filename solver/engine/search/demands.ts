@@ -5,7 +5,6 @@
 import type { CompiledEvent, CompiledMode, CompiledReservoir } from '../compiled.ts';
 import type { Propagation } from '../propagation/propagation.ts';
 import type { Store } from '../propagation/store.ts';
-import type { SparseLists } from '../sparse-lists.ts';
 
 export class Demands {
   /** What the last `find` found: a resource that wants a cleaning, or a reservoir that wants an event. */
@@ -25,22 +24,17 @@ export class Demands {
   private readonly resources: number;
   /** Tasks that some other may soil, or that may soil some other. */
   private readonly concerned: readonly number[];
-  /** By place in the list of what soils a mode: its task. */
-  private readonly soilingTask: Int32Array;
 
   constructor(private readonly propagation: Propagation) {
     this.store = propagation.store;
-    const { soiledBy, soils, modes, taskCount, problem } = this.store.compiled;
+    const { soilMarks, modes, taskCount, problem } = this.store.compiled;
     this.resources = problem.resources.length;
     this.cleansAt = new Uint8Array(modes.length * this.resources);
     const concerned = new Uint8Array(taskCount);
-    const has = (lists: SparseLists, index: number): boolean =>
-      (lists.start[index + 1] as number) > (lists.start[index] as number);
     modes.forEach((mode, index) => {
       for (const use of mode.uses) if (use.cleans) this.cleansAt[index * this.resources + use.resource] = 1;
-      if (has(soiledBy, index) || has(soils, index)) concerned[mode.task] = 1;
+      if (concerned[mode.task] === 0 && soilMarks.concerns(mode)) concerned[mode.task] = 1;
     });
-    this.soilingTask = soiledBy.items.map((mode) => modes[mode]?.task ?? -1);
     this.concerned = Array.from(concerned, (flag, task) => (flag === 1 ? task : -1)).filter((task) => task >= 0);
   }
 
@@ -60,54 +54,64 @@ export class Demands {
     const { store } = this;
     if (store.cells[store.settled + task] === 1 || !store.isPlaced(task)) return false;
     if (this.findClean(task)) return true;
-    const { soils, modes } = store.compiled;
-    const mode = store.mode(task);
-    const until = soils.start[mode + 1] as number;
-    store.work += (until - (soils.start[mode] as number)) >> 2;
-    for (let k = soils.start[mode] as number; k < until; k++) {
-      const index = soils.items[k] as number;
-      const other = (modes[index] as CompiledMode).task;
-      if (store.mode(other) !== index || store.cells[store.settled + other] !== 1) continue;
-      if (this.findClean(other)) return true;
-    }
+    for (const other of this.soiledSettled(task)) if (this.findClean(other)) return true;
     store.trail.set(store.settled + task, 1);
     return false;
+  }
+
+  /** Tasks settled before that the task soils; by number, so that the first in want is the same however they came about. */
+  private soiledSettled(task: number): number[] {
+    const { store } = this;
+    const { compiled, soilUsers } = store;
+    const found: number[] = [];
+    for (const { resource, soil } of (compiled.modes[store.mode(task)] as CompiledMode).uses) {
+      const tasks = soilUsers.tasks[resource] as Int32Array;
+      const soils = soilUsers.soils[resource] as Int32Array;
+      const count = soil === 0 ? 0 : soilUsers.count(resource);
+      for (let k = 0; k < count; k++) {
+        const other = tasks[k] as number;
+        if (other === task || store.cells[store.settled + other] !== 1) continue;
+        if (compiled.soilMarks.meet(soil, soils[k] as number)) found.push(other);
+      }
+      store.work += count >> 3;
+    }
+    return found.sort((a, b) => a - b);
   }
 
   /** A placed task with soil put where it avoids it, and no cleaning between. */
   private findClean(v: number): boolean {
     const { store } = this;
     if (!store.isPlaced(v)) return false;
-    const { soilingTask } = this;
-    const { soiledBy, soiledByResource } = store.compiled;
-    const mode = store.mode(v);
-    const first = soiledBy.start[mode] as number;
-    const last = soiledBy.start[mode + 1] as number;
-    store.work += 1 + ((last - first) >> 2);
+    const { compiled, soilUsers } = store;
     const until = store.earliestStart(v);
-    let latest = -1;
-    // Entries of one resource follow each other, so each resource is judged by its last use that soils.
-    for (let k = first; k < last; k++) {
-      const resource = soiledByResource[k] as number;
-      const index = soiledBy.items[k] as number;
-      const u = soilingTask[k] as number;
-      if (store.mode(u) === index && store.isPlaced(u) && store.earliestEnd(v) > store.earliestStart(u)) {
-        const end = store.earliestEnd(u);
-        if (end > latest) {
-          latest = end;
-          this.source = u;
+    const end = store.earliestEnd(v);
+    store.work++;
+    // Each resource is judged by its last use that soils.
+    for (const { resource, soil } of (compiled.modes[store.mode(v)] as CompiledMode).uses) {
+      const tasks = soilUsers.tasks[resource] as Int32Array;
+      const soils = soilUsers.soils[resource] as Int32Array;
+      const count = soil === 0 ? 0 : soilUsers.count(resource);
+      let latest = -1;
+      let source = -1;
+      for (let k = 0; k < count; k++) {
+        const u = tasks[k] as number;
+        if (u === v || !compiled.soilMarks.meet(soils[k] as number, soil)) continue;
+        if (!store.isPlaced(u) || end <= store.earliestStart(u)) continue;
+        const over = store.earliestEnd(u);
+        if (over > latest || (over === latest && u < source)) {
+          latest = over;
+          source = u;
         }
       }
-      if (k + 1 < last && soiledByResource[k + 1] === resource) continue;
-      if (latest >= 0 && !this.isCleaned(resource, latest, until)) {
-        this.kind = 'clean';
-        this.dependent = v;
-        this.resource = resource;
-        this.from = latest;
-        this.until = until;
-        return true;
-      }
-      latest = -1;
+      store.work += count >> 3;
+      if (latest < 0 || this.isCleaned(resource, latest, until)) continue;
+      this.kind = 'clean';
+      this.source = source;
+      this.dependent = v;
+      this.resource = resource;
+      this.from = latest;
+      this.until = until;
+      return true;
     }
     return false;
   }
