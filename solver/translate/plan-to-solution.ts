@@ -139,10 +139,12 @@ class Reader {
         if (operation !== undefined) this.#person(operation, segment);
         return;
       }
-      for (const look of shape.operations[index]!) {
-        const next = looks.shift();
+      // Each look by the wait that it lies in: one that a shorter wait no longer has must not be taken for one of a later wait.
+      const within = looks.filter(({ start, end }) => start >= segment.start && end <= segment.end);
+      shape.operations[index]!.forEach((look, number) => {
+        const next = within[number];
         if (next !== undefined) this.#person(look, next);
-      }
+      });
     });
   }
 

@@ -38,3 +38,7 @@ export const preheatName = (oven: Named, step: Named): string => `${oven.name} i
 export const afterheatName = (task: string): string => `${task} is in the afterheat`;
 
 export const poolName = (pool: Named): string => `${pool.name} is used only while it is hot`;
+
+/** Whether a requirement keeps food safe, so that it is the last to be let go where not every limit can be kept. */
+export const guardsFood = (requirement: string): boolean =>
+  /, as the safety rules ask$| is in the fridge within \d+ min$| is not kept hot too long$/.test(requirement);

@@ -70,7 +70,7 @@ export function replanText(before: Plan, result: Answered, now: number, events: 
         ? ['What was told and the order of the work contradict each other.']
         : [
             '',
-            'The least bad way to go on, in the old order, breaks this:',
+            'The least bad way to go on breaks this:',
             ...result.broken.map(({ rule, message }) => `  Rule ${rule}: ${message}`),
             '',
             runningOrder(result.leastBad, { now, before }),

@@ -15,6 +15,7 @@ import type { Solution } from '../../engine/outcome.ts';
 import { tierValues } from '../../engine/tier-values.ts';
 import type { InputFault } from '../../kitchen/fault.ts';
 import { wholeId, type Lived, type LivedStep, type Plan, type PlannedStep } from '../../kitchen/plan.ts';
+import { guardsFood } from '../../translate/requirement-names.ts';
 import { finishPoints } from '../../translate/tiers.ts';
 import { solutionToPlan } from '../../translate/solution-to-plan.ts';
 import type { Translated } from '../../translate/legend.ts';
@@ -29,6 +30,9 @@ export const PENALTY = 2;
 export const FROZEN_MINUTES = 3;
 /** Work units of a replan while cooks wait for it. */
 export const REPLAN_EFFORT = 30_000;
+
+/** The checker's rule of food safety. */
+const SAFETY = 9;
 
 export interface ReplanOptions {
   /** Minutes from the start of the session; what is told has happened by then. */
@@ -56,7 +60,7 @@ export type ReplanResult =
       readonly proven: boolean;
       /** Worth of carrying on in the old order; null where it would break a limit. */
       readonly carriedOn: number | null;
-      /** Limits that the past has broken, as sentences; they stay broken whatever follows. */
+      /** What the past has broken, as sentences: limits, and cooking told to be over too soon. It stays broken whatever follows. */
       readonly broken: readonly Violation[];
     })
   | (Common & {
@@ -65,7 +69,7 @@ export type ReplanResult =
       readonly reason: string;
       /** The asker's requirements that stand against each other. */
       readonly requirements: readonly string[];
-      /** The old order carried on as well as can be; null where work and order themselves contradict what was told. */
+      /** The least bad way to go on: as few minutes over limits as were found; null where work and order themselves contradict what was told. */
       readonly leastBad: Plan | null;
       /** What it breaks, as sentences. */
       readonly broken: readonly Violation[];
@@ -166,6 +170,11 @@ function replanned(
     penalty: options.penalty ?? PENALTY,
     // While cooks wait, a plan that goes on unchanged and is not late is not bettered.
     ...(options.effort === undefined ? { goodEnough: plan.finishMinutes } : {}),
+    guarded: new Set(
+      problem.lags.flatMap(({ requirement }, lag) =>
+        requirement !== undefined && guardsFood(requirement) ? [lag] : [],
+      ),
+    ),
     seed: options.seed ?? plan.made.seed,
     effort: options.effort ?? REPLAN_EFFORT,
     ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
@@ -255,7 +264,7 @@ function answer(
         bound: outcome.bound,
         proven: outcome.kind === 'proven',
         carriedOn: outcome.carriedOn,
-        broken: outcome.broken.length === 0 ? [] : check(made),
+        broken: brokenBy(outcome.broken.length > 0, lived, () => check(made)),
         stopped,
         work,
       };
@@ -282,6 +291,17 @@ function answer(
       };
     }
   }
+}
+
+/**
+ * What the checker says of a plan whose past has broken something: all of it where a limit is known to be broken; else what was told may
+ * have left food cooked for less than it needs, which no plan of the rest can mend and the engine does not know.
+ */
+function brokenBy(limits: boolean, lived: Lived, check: () => readonly Violation[]): readonly Violation[] {
+  if (limits) return check();
+  const told = new Set(lived.steps.flatMap(({ step, skipped }) => (skipped === true ? [] : [step])));
+  if (told.size === 0) return [];
+  return check().filter(({ rule, steps }) => rule === SAFETY && steps.some((id) => told.has(wholeId({ id }))));
 }
 
 const toldWorth = ({ finish, changed, total }: Worth, units: readonly PlannedUnit[]) => ({

@@ -34,6 +34,8 @@ export interface ReplanAsked {
   readonly penalty: number;
   /** A way to go on that changes nothing and finishes by this minute ends the search; absent: only a proof does. */
   readonly goodEnough?: number;
+  /** Positions of lags that are let go after all others that the asker named, where not every limit can be kept. */
+  readonly guarded?: ReadonlySet<number>;
   readonly seed: number;
   /** Most work units to spend on improving; 0: the old order only. */
   readonly effort: number;

@@ -35,14 +35,33 @@ export function presence(problem: Problem): (task: number, choices: readonly num
   };
 }
 
-/** Arcs of a way: its lags and lengths, the orders kept of the plan it comes from, and its sequences. */
-export function arcsOf(problem: Problem, way: Way, solution: Solution, kept: readonly OrderArc[]): OrderArc[] {
-  const taken = takenBy(problem, { choices: way.choices, tasks: solution.tasks });
-  return [...lengthArcs(problem, taken), ...lagArcs(problem, taken), ...kept, ...sequenceArcs(way.sequences)];
+/**
+ * Arcs of ways that come from one plan: their lags and lengths, the orders kept of that plan, and their sequences. Ways that take the same
+ * options differ in their sequences alone.
+ */
+export function arcsFrom(
+  problem: Problem,
+  { choices, tasks }: Solution,
+  kept: readonly OrderArc[],
+): (way: Way) => readonly OrderArc[] {
+  const known = new Map<readonly number[], readonly OrderArc[]>();
+  return (way) => {
+    let arcs = known.get(way.choices);
+    if (arcs === undefined) {
+      const taken = takenBy(problem, { choices: way.choices, tasks });
+      arcs = [
+        ...lengthArcs(problem, taken),
+        ...lagArcs(problem, taken),
+        ...keptFor(problem, kept, choices, way.choices),
+      ];
+      known.set(way.choices, arcs);
+    }
+    return [...arcs, ...sequenceArcs(way.sequences)];
+  };
 }
 
 /** Orders that soil or shared room asked of what goes elsewhere go with it; a check of the whole tells whether others are asked. */
-export function keptFor(
+function keptFor(
   problem: Problem,
   kept: readonly OrderArc[],
   before: readonly number[],
@@ -85,7 +104,8 @@ export function improve(
     const kept = order.arcs.filter(({ why }) => why.kind !== 'length' && why.kind !== 'lag' && why.kind !== 'horizon');
     const way: Way = { choices: from.solution.choices, sequences: order.sequences };
     const lower = boundsByFacts(asked, (task) => from.solution.tasks[task] !== null);
-    const arcs = arcsOf(problem, way, from.solution, kept);
+    const arcsOf = arcsFrom(problem, from.solution, kept);
+    const arcs = arcsOf(way);
     const carried = carryOn(asked, arcs, lower);
     if (carried.kind === 'cycle') return null;
     const chain = criticalArcs(
@@ -98,21 +118,20 @@ export function improve(
     // What a search from nothing changed without need goes back, the first that helps at once.
     for (const next of restorations(asked, ground)) {
       if (budget.over()) break;
-      const moved = tryWay(next, from.solution, kept, lower, from.worth.total);
+      const moved = tryWay(next, from.solution, arcsOf(next), lower, from.worth.total);
       if (moved !== null && moved.worth.total < from.worth.total) return moved;
     }
     let best: Going | null = null;
     for (const next of moves(ground, chain)) {
       if (budget.over()) break;
       const limit = (best ?? from).worth.total;
-      const moved = tryWay(next, from.solution, kept, lower, limit);
+      const moved = tryWay(next, from.solution, arcsOf(next), lower, limit);
       if (moved !== null && moved.worth.total < limit) best = moved;
     }
     return best;
   }
 
-  function tryWay(way: Way, from: Solution, kept: readonly OrderArc[], lower: Int32Array, limit: number): Going | null {
-    const arcs = arcsOf(problem, way, from, keptFor(problem, kept, from.choices, way.choices));
+  function tryWay(way: Way, from: Solution, arcs: readonly OrderArc[], lower: Int32Array, limit: number): Going | null {
     const carried = carryOn(asked, arcs, lower);
     budget.spend(carried.steps);
     if (carried.kind === 'cycle' || carried.finish >= limit) return null;

@@ -1,86 +1,170 @@
 /**
- * Where the old order cannot be carried on within every limit: limits are let go, one of each contradiction at a time, until it
- * can. Work, order and facts are never let go, only what says "no longer than" or "no later than".
+ * The least bad way to go on where none that keeps every limit was found: limits go, as few minutes of them as the order needs.
  *
- * Of the limits in a contradiction the first of these goes: the end of the horizon; a limit from the origin (a deadline, a fixed
- * start); a longest gap or length that leaves room; one that leaves none. Ties without a gap, by which two points are one, stay.
+ * First only deadlines and longest gaps that the asker named go, and only then lengths and unnamed gaps. Where a contradiction has no
+ * limit that may go (a pan waits for hands that are elsewhere), or what follows breaks what can never go, an order goes instead: by moves
+ * from there, or in a plan built anew with those limits wide open, whose order then tells by how much they break.
  */
-import type { OrderArc } from '../explain/plan-order.ts';
-import { carryOn } from './carry-on.ts';
+import { withTimes, type OrderArc } from '../explain/plan-order.ts';
+import { endNode, startNode } from '../explain/taken.ts';
+import type { Solution } from '../outcome.ts';
+import type { Point, Problem } from '../problem.ts';
+import { verifySolution } from '../verify-solution.ts';
 import type { ReplanAsked } from './asked.ts';
+import { boundsByFacts, carryOn } from './carry-on.ts';
+import type { Going } from './improve.ts';
+import { keptOrder, sequenceArcs, type KeptOrder } from './kept-order.ts';
+import {
+  giveWay,
+  NOTHING,
+  Readiness,
+  widerArcs,
+  widerProblem,
+  type GaveWay,
+  type LetGo,
+  type Ready,
+} from './let-go.ts';
+import { timesOf } from './worth.ts';
 
 export interface LeastBad {
-  readonly times: Int32Array;
-  readonly finish: number;
-  /** Limits that the times break. */
-  readonly broken: readonly OrderArc[];
+  readonly solution: Solution;
+  readonly letGo: LetGo;
+  /** Whether it keeps all that was not let go: soil, levels and looks on the way are not limits that could be. */
+  readonly keepsTheRest: boolean;
 }
 
-const STEPS = 400;
+export interface BadGround {
+  readonly asked: ReplanAsked;
+  /** Settled, what surely breaks let go. */
+  readonly problem: Problem;
+  readonly order: KeptOrder;
+  readonly lower: Int32Array;
+  readonly ready: Ready;
+  readonly repaired: (problem: Problem, order: KeptOrder, cycle: readonly OrderArc[]) => Going | null;
+  readonly inOldOrder: (problem: Problem) => Going | null;
+}
 
-const isStart = (node: number): boolean => node % 2 === 1;
-
-/** How readily a limit is let go; −1: never. */
-function readiness(arc: OrderArc, tied: (arc: OrderArc) => boolean, fact: (arc: OrderArc) => boolean): number {
-  if (fact(arc)) return -1;
-  switch (arc.why.kind) {
-    case 'horizon':
-      return arc.to === 0 ? 4 : -1;
-    case 'lag':
-      if (arc.from === 0 || arc.to === 0) return 3;
-      if (arc.least > 0) return -1;
-      if (arc.least < 0) return tied(arc) ? 1 : 2;
-      // "At once" is told by two lags; the one back from a start to an end is the limit.
-      return arc.why.requirement !== undefined && isStart(arc.from) && !isStart(arc.to) ? 2 : -1;
-    case 'length':
-      // Spans that things are held for may be as long as it takes; work takes what it takes.
-      return arc.least < 0 && !tied(arc) ? 1 : -1;
-    case 'calendar':
-      return 0;
-    case 'resource':
-    case 'state':
-    case 'soil':
-    case 'reservoir':
-    case 'total':
-    case 'tier':
-      return -1;
+/** @returns null where even work, order and facts contradict each other */
+export function leastBad(ground: BadGround): LeastBad | null {
+  let fallback: LeastBad | null = null;
+  for (const least of [Readiness.guarded, Readiness.hours]) {
+    const { straight, anew } = letting(ground, least);
+    if (straight?.keepsTheRest === true) return straight;
+    if (anew !== null) return anew;
+    fallback ??= straight;
   }
+  return fallback;
 }
 
-/**
- * @param isFact arcs that say when a point was
- * @returns the least bad way to carry on; null where even work, order and facts contradict each other
- */
-export function leastBad(
-  asked: ReplanAsked,
+/** Ways to go on that let go limits this ready only: in the old order, and where that keeps not all else, in another. */
+function letting(ground: BadGround, least: number): { straight: LeastBad | null; anew: LeastBad | null } {
+  const { asked, problem, order, lower } = ground;
+  const arcs = [...order.arcs, ...sequenceArcs(order.sequences)];
+  const gave = giveWay(arcs, lower, 4 * problem.horizon, ground.ready, least);
+  const straight = inThisOrder(ground, asked.old, arcs, lower, gave);
+  if (straight?.keepsTheRest === true) return { straight, anew: null };
+  const open = wideOpen(problem, gave.letGo);
+  const wider = widerProblem(problem, open);
+  const cycle = gave.times === null ? gave.met.at(-1)!.arcs : null;
+  const going =
+    (cycle === null ? null : ground.repaired(wider, { ...order, arcs: widerArcs(order.arcs, open) }, cycle)) ??
+    ground.inOldOrder(wider);
+  return { straight, anew: going === null ? null : tightened(ground, going.solution, least) };
+}
+
+/** Limits open to the end, so that only what else is asked decides. */
+const wideOpen = (problem: Problem, { lags, ...rest }: LetGo): LetGo => ({
+  ...rest,
+  lags: new Map([...lags.keys()].map((lag) => [lag, 2 * problem.horizon])),
+});
+
+/** Times near the old ones in an order, with the limits let go that it asks to. */
+function inThisOrder(
+  { asked, problem }: BadGround,
+  solution: Solution,
   arcs: readonly OrderArc[],
   lower: Int32Array,
-  isFact: (arc: OrderArc) => boolean,
+  gave: GaveWay,
 ): LeastBad | null {
-  const gaps = new Map<string, number>();
-  for (const { from, to, least } of arcs) {
-    const name = `${from} ${to}`;
-    gaps.set(name, Math.max(least, gaps.get(name) ?? -Infinity));
-  }
-  const tied = ({ from, to, least }: OrderArc): boolean => gaps.get(`${to} ${from}`) === -least;
-  const dropped = new Set<OrderArc>();
-  for (let step = 0; step < STEPS; step++) {
-    const carried = carryOn(
-      asked,
-      arcs.filter((arc) => !dropped.has(arc)),
-      lower,
-    );
-    if (carried.kind === 'times') {
-      const { times, finish } = carried;
-      return { times, finish, broken: [...dropped].filter(({ from, to, least }) => times[to]! - times[from]! < least) };
-    }
-    let [weakest, most] = [null as OrderArc | null, -1];
-    for (const arc of carried.arcs) {
-      const ready = readiness(arc, tied, isFact);
-      if (ready > most) [weakest, most] = [arc, ready];
-    }
-    if (weakest === null) return null;
-    dropped.add(weakest);
-  }
-  return null;
+  if (gave.times === null) return null;
+  const carried = carryOn(asked, widerArcs(arcs, gave.letGo), lower);
+  if (carried.kind === 'cycle') return null;
+  const timed = withTimes(solution, carried.times);
+  const keepsTheRest = verifySolution(widerProblem(problem, gave.letGo), timed).length === 0;
+  return { solution: timed, letGo: gave.letGo, keepsTheRest };
+}
+
+/** A plan made with limits wide open, with them as narrow as its order allows. */
+function tightened(ground: BadGround, solution: Solution, least: number): LeastBad | null {
+  const { asked, problem } = ground;
+  const order = keptOrder(problem, solution, asked.facts);
+  const arcs = [...order.arcs, ...sequenceArcs(order.sequences)];
+  const lower = boundsByFacts(asked, (task) => solution.tasks[task] !== null);
+  const gave = giveWay(arcs, lower, 4 * problem.horizon, ground.ready, least);
+  const tight = inThisOrder(ground, solution, arcs, lower, gave);
+  if (tight?.keepsTheRest === true) return tight;
+  // Its own times are a way to go on, too, however far they go over.
+  const over = overOf(problem, solution);
+  return verifySolution(widerProblem(problem, over), solution).length === 0
+    ? { solution, letGo: over, keepsTheRest: true }
+    : null;
+}
+
+type Limit = { readonly kind: 'lag'; readonly lag: number } | { readonly kind: 'length'; readonly task: string };
+
+function gapsIn(problem: Problem, solution: Solution): (lag: number) => number {
+  const times = timesOf(solution);
+  const position = new Map(problem.tasks.map((task, index) => [task.id, index]));
+  const at = (point: Point): number => {
+    if (point === 'origin') return 0;
+    const task = position.get(point.task)!;
+    return times[point.at === 'start' ? startNode(task) : endNode(task)]!;
+  };
+  return (lag) => {
+    const { from, to, least } = problem.lags[lag]!;
+    const [a, b] = [at(from), at(to)];
+    return a < 0 || b < 0 ? 0 : Math.max(0, least - (b - a));
+  };
+}
+
+/** Minutes that named lags without a condition lack in a solution. */
+function overOf(problem: Problem, solution: Solution): LetGo {
+  const over = gapsIn(problem, solution);
+  return {
+    ...NOTHING,
+    lags: new Map(
+      problem.lags.flatMap(({ least, requirement }, lag): [number, number][] => {
+        const by = least > 0 || requirement === undefined ? 0 : over(lag);
+        return by > 0 ? [[lag, by]] : [];
+      }),
+    ),
+  };
+}
+
+/** @returns a function: minutes by which a solution goes over those limits of the problem that were let go */
+export function minutesOver(problem: Problem, { lags, lengths }: LetGo): (solution: Solution) => number {
+  const position = new Map(problem.tasks.map((task, index) => [task.id, index]));
+  return (solution) => {
+    const over = gapsIn(problem, solution);
+    let sum = 0;
+    for (const lag of lags.keys()) sum += over(lag);
+    for (const task of lengths.keys()) sum += lengthOver(problem, solution, position.get(task)!);
+    return sum;
+  };
+}
+
+/** Minutes over the longest length of any mode. */
+function lengthOver(problem: Problem, { tasks }: Solution, task: number): number {
+  const at = tasks[task] ?? null;
+  if (at === null) return 0;
+  const longest = problem.tasks[task]!.modes.reduce((most, mode) => Math.max(most, mode?.longest ?? 0), 0);
+  return Math.max(0, at.end - at.start - longest);
+}
+
+/** @returns a function: whether a solution goes over a limit of the problem */
+export function isOverIn(problem: Problem, solution: Solution): (limit: Limit) => boolean {
+  const position = new Map(problem.tasks.map((task, index) => [task.id, index]));
+  const over = gapsIn(problem, solution);
+  return (limit) =>
+    limit.kind === 'lag' ? over(limit.lag) > 0 : lengthOver(problem, solution, position.get(limit.task)!) > 0;
 }

@@ -12,7 +12,7 @@ import type { Solution } from '../outcome.ts';
 import { verifySolution } from '../verify-solution.ts';
 import type { ReplanAsked, Worth } from './asked.ts';
 import { carryOn } from './carry-on.ts';
-import { arcsOf, keptFor, presence, VERIFY_STEPS, type Going } from './improve.ts';
+import { arcsFrom, presence, VERIFY_STEPS, type Going } from './improve.ts';
 import type { KeptOrder } from './kept-order.ts';
 import { moves, type Way } from './moves.ts';
 import type { Problem } from '../problem.ts';
@@ -63,6 +63,7 @@ export function repair(
   const times = timesOf(old);
   const kept = order.arcs.filter(({ why }) => why.kind !== 'length' && why.kind !== 'lag' && why.kind !== 'horizon');
   const present = presence(problem);
+  const arcsOf = arcsFrom(problem, old, kept);
   const start: Way = { choices: old.choices, sequences: order.sequences };
   const seen = new Set([nameOf(start)]);
   let frontier: readonly Node[] = [{ way: start, cycle, moved: 0 }];
@@ -76,11 +77,7 @@ export function repair(
         const name = nameOf(moved);
         if (seen.has(name)) continue;
         seen.add(name);
-        const carried = carryOn(
-          asked,
-          arcsOf(problem, moved, old, keptFor(problem, kept, old.choices, moved.choices)),
-          lower,
-        );
+        const carried = carryOn(asked, arcsOf(moved), lower);
         budget.spend(carried.steps);
         if (carried.kind === 'cycle') {
           next.push({ way: moved, cycle: carried.arcs, moved: distance(start, moved) });

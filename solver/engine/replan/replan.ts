@@ -15,7 +15,7 @@ import { withTimes, type OrderArc } from '../explain/plan-order.ts';
 import { startNode } from '../explain/taken.ts';
 import { LEARNER_UNITS, Learner, SLICE } from '../learning/learner.ts';
 import type { Clash, Solution } from '../outcome.ts';
-import { solveTogether } from '../together.ts';
+import type { Problem } from '../problem.ts';
 import { verifySolution } from '../verify-solution.ts';
 import { OPEN, type ReplanAsked, type Worth } from './asked.ts';
 import { boundsByFacts, carryOn } from './carry-on.ts';
@@ -24,8 +24,10 @@ import { exactProblem } from './exact.ts';
 import { improve, type Going } from './improve.ts';
 import { keptOrder, sequenceArcs, type KeptOrder } from './kept-order.ts';
 import { buildCost } from './build-cost.ts';
-import { leastBad } from './least-bad.ts';
-import { leastFinish } from './least-finish.ts';
+import { byBoth, byLearner } from './from-nothing.ts';
+import { isOverIn, leastBad, minutesOver } from './least-bad.ts';
+import { both, NOTHING, widerArcs, widerProblem, type LetGo } from './let-go.ts';
+import { surelyBroken, type SurelyBroken } from './surely-broken.ts';
 import { repair } from './repair.ts';
 import { plansInOrder } from '../search/plans-in-order.ts';
 import { settle, type Settled } from './settled.ts';
@@ -70,9 +72,19 @@ export type ReplanOutcome =
 const REPAIR_SHARE = 0.25;
 /** The same for plans built in the old order. */
 const IN_ORDER_SHARE = 0.4;
-/** Work of the learner's slices from nothing, its own units, and slices without gain after which it ends. */
-const REORDER_WORK = 60_000;
-const PATIENCE = 8;
+/** Least effort left for a search from nothing: with less it has never been seen to find what the stages before did not. */
+const FROM_NOTHING = 60_000;
+
+/** What a minute over a limit that might be kept weighs. */
+const OVER = 1000;
+
+const NO_PLACE: Clash = {
+  kind: 'exhausted',
+  reason: 'the bounds of the tasks contradict each other before anything is placed',
+  tasks: [],
+  requirements: [],
+};
+
 /**
  * Replans.
  *
@@ -82,80 +94,111 @@ export function replan(asked: ReplanAsked): ReplanOutcome {
   return new Replanning(asked).run();
 }
 
+interface Found {
+  readonly going: Going | null;
+  readonly clash: Clash | null;
+  readonly stopped: boolean;
+}
+
 class Replanning {
   private readonly settled: Settled;
   private readonly worth: (solution: Solution) => Worth;
   private readonly budget: Budget;
   private readonly order: KeptOrder;
   private readonly lower: Int32Array;
+  /** Limits that surely break; all that is searched keeps the rest. */
+  private readonly sure: SurelyBroken;
+  /** Settled, without those limits. */
+  private readonly problem: Problem;
   private readonly arcs: readonly OrderArc[];
-  private learnerWork = 0;
-  private earliest = 0;
+  private otherWork = 0;
 
   constructor(private readonly asked: ReplanAsked) {
     this.settled = settle(asked);
     this.worth = worthOf(asked);
     this.budget = new Budget(asked.effort, asked.shouldStop);
-    this.order = keptOrder(this.settled.problem, asked.old, asked.facts);
+    this.sure = surelyBroken(asked, this.settled);
+    this.problem = widerProblem(this.settled.problem, this.sure.letGo);
+    const order = keptOrder(this.settled.problem, asked.old, asked.facts);
+    this.order = { ...order, arcs: widerArcs(order.arcs, this.sure.letGo) };
     this.lower = boundsByFacts(asked, (task) => asked.old.tasks[task] !== null);
     this.arcs = [...this.order.arcs, ...sequenceArcs(this.order.sequences)];
   }
 
   private get work(): number {
-    return this.budget.spent + Math.floor(this.learnerWork / LEARNER_UNITS);
+    return this.budget.spent + this.otherWork;
   }
 
-  private get pastBroken(): readonly BrokenLimit[] {
-    return this.settled.broken.map((lag) => this.lagLimit(lag));
-  }
-
-  private lagLimit(lag: number): BrokenLimit {
-    const { requirement } = this.asked.problem.lags[lag]!;
-    return { kind: 'lag', lag, ...(requirement === undefined ? {} : { requirement }) };
+  private get left(): number {
+    return this.asked.effort - this.work;
   }
 
   run(): ReplanOutcome {
-    const { asked, settled } = this;
-    const { problem } = settled;
-    const sure = leastFinish(settled, asked.finish);
-    const bound = sure ?? 0;
-    this.earliest = bound;
+    const { asked, problem, sure } = this;
+    const bound = sure.leastFinish;
     const carried = carryOn(asked, this.arcs, this.lower);
     let best: Going | null = null;
     if (carried.kind === 'times') {
       const solution = withTimes(asked.old, carried.times);
       if (verifySolution(problem, solution).length === 0) best = { solution, worth: this.worth(solution) };
     }
-    const carriedOn = best?.worth.total ?? null;
-    if (asked.effort <= 0) return best === null ? this.without(null, true) : this.outcome(best, carriedOn, bound);
-    // Gaps that contradict each other whatever is chosen need no search.
-    if (best === null && sure !== null && carried.kind === 'cycle') best = this.repaired(carried.arcs);
-    if (best === null && sure !== null) best = this.inOldOrder();
-    if (best === null && sure !== null) best = this.leastChanged(bound);
-    if (best === null) {
-      const found = this.fresh();
-      if ('clash' in found) return this.without(found.clash, found.stopped);
-      best = found;
+    const carriedOn = best === null || sure.clash !== null ? null : best.worth.total;
+    let { clash } = sure;
+    let stopped = false;
+    if (best === null && asked.effort > 0 && sure.possible) {
+      const found = this.within(carried.kind === 'cycle' ? carried.arcs : null, bound, clash !== null);
+      best = found.going;
+      clash ??= found.clash;
+      stopped = found.stopped;
     }
-    if (this.isSettled(best, bound)) return this.outcome(best, carriedOn, best.worth.total);
-    if (best.worth.changed.length === 0 && best.worth.finish <= (asked.goodEnough ?? -1))
-      return this.outcome(best, carriedOn, bound);
-    best = improve(
-      asked,
+    if (best === null) return this.without(clash, stopped || asked.effort <= 0);
+    if (clash === null && this.isSettled(best, bound)) return this.outcome(best, carriedOn, best.worth.total);
+    if (clash === null && (asked.effort <= 0 || this.isGoodEnough(best))) return this.outcome(best, carriedOn, bound);
+    const better = asked.effort <= 0 ? best : this.improved(problem, best, this.worth);
+    if (clash !== null) return this.broken(clash, better.solution, sure.letGo, stopped);
+    if (this.isSettled(better, bound)) return this.outcome(better, carriedOn, better.worth.total);
+    return this.exactly(better, bound, carriedOn);
+  }
+
+  /** A way to go on where the old order leads nowhere, by one stage after the other. */
+  private within(cycle: readonly OrderArc[] | null, bound: number, isSure: boolean): Found {
+    const { asked, problem, settled } = this;
+    const none = { clash: null, stopped: false };
+    if (cycle !== null) {
+      const mended = this.repaired(problem, this.order, cycle);
+      if (mended !== null) return { going: mended, ...none };
+    }
+    const { going, clash } = this.inOldOrder(problem);
+    if (going !== null || clash !== null) return { going, clash, stopped: false };
+    if (isSure || this.left < FROM_NOTHING) return { going: null, clash: null, stopped: true };
+    const learnt = byLearner(asked, problem, settled.decided, bound, Math.floor(this.left / 2));
+    this.otherWork += learnt.work;
+    if (learnt.solution !== null) return { going: this.closer(learnt.solution), ...none };
+    if (learnt.clash !== null || learnt.stopped || this.left < FROM_NOTHING / 2) return { going: null, ...learnt };
+    const found = byBoth(asked, problem, settled.decided, this.left);
+    this.otherWork += found.work;
+    return { ...found, going: found.solution === null ? null : this.closer(found.solution) };
+  }
+
+  private improved(problem: Problem, from: Going, worth: (solution: Solution) => Worth): Going {
+    return improve(
+      this.asked,
       problem,
-      best,
-      this.worth,
-      (choice) => settled.decided[choice] !== null,
-      this.still(best),
+      from,
+      worth,
+      (choice) => this.settled.decided[choice] !== null,
+      this.still(from),
       this.budget,
     );
-    if (this.isSettled(best, bound)) return this.outcome(best, carriedOn, best.worth.total);
-    return this.exactly(best, bound, carriedOn);
   }
 
   /** Whether nothing can be better. Orders that count as no change (in an oven, of washes) may still gain minutes, so a small gap is none. */
   private isSettled({ worth }: Going, bound: number): boolean {
     return worth.total <= bound;
+  }
+
+  private isGoodEnough({ worth }: Going): boolean {
+    return worth.changed.length === 0 && worth.finish <= (this.asked.goodEnough ?? -1);
   }
 
   /** Begun, or due soon. */
@@ -167,13 +210,13 @@ class Replanning {
     };
   }
 
-  private repaired(cycle: readonly OrderArc[]): Going | null {
+  private repaired(problem: Problem, order: KeptOrder, cycle: readonly OrderArc[]): Going | null {
     const { asked, settled } = this;
-    const budget = new Budget(asked.effort * REPAIR_SHARE, asked.shouldStop);
+    const budget = new Budget(Math.min(this.left, asked.effort * REPAIR_SHARE), asked.shouldStop);
     const mended = repair(
       asked,
-      settled.problem,
-      this.order,
+      problem,
+      order,
       this.lower,
       cycle,
       this.worth,
@@ -186,88 +229,27 @@ class Replanning {
   }
 
   /** The best of some plans built in the old order. */
-  private inOldOrder(): Going | null {
+  private inOldOrder(problem: Problem): { readonly going: Going | null; readonly clash: Clash | null } {
     const { asked, settled } = this;
-    const small = condition(settled.problem, settled.decided);
-    const budget = new Budget(asked.effort * IN_ORDER_SHARE, asked.shouldStop);
-    const plans = plansInOrder(small.problem, small.narrow(asked.old), asked.seed, budget);
+    const small = condition(problem, settled.decided);
+    const budget = new Budget(Math.min(this.left, asked.effort * IN_ORDER_SHARE), asked.shouldStop);
+    const { plans, impossible } = plansInOrder(small.problem, small.narrow(asked.old), asked.seed, budget);
     this.budget.spendAllOf(budget);
-    let best: Going | null = null;
+    let going: Going | null = null;
     for (const plan of plans) {
-      const going = this.closer(small.widen(plan));
-      if (best === null || going.worth.total < best.worth.total) best = going;
+      const each = this.closer(small.widen(plan), problem);
+      if (going === null || each.worth.total < going.worth.total) going = each;
     }
-    return best;
-  }
-
-  /** A way to go on by the learner on the whole question, from nothing. */
-  private leastChanged(bound: number): Going | null {
-    const { asked, settled } = this;
-    const { problem: whole } = settled;
-    const exact = exactProblem(asked, whole, bound, whole.horizon);
-    const { problem, widen } = condition(exact.problem, [...settled.decided, ...asked.units.map(() => null)]);
-    const learner = new Learner(problem, asked.seed);
-    const began = this.learnerWork;
-    let misses = 0;
-    while (!learner.done && !learner.impossible && !learner.model.tooLarge && misses < PATIENCE) {
-      const left = asked.effort - Math.floor(learner.work / LEARNER_UNITS);
-      if (left <= 0) break;
-      const step = learner.improve({
-        conflicts: SLICE,
-        work: Math.min(left * LEARNER_UNITS, REORDER_WORK),
-        ...(asked.shouldStop === undefined ? {} : { shouldStop: asked.shouldStop }),
-      });
-      if (step === 'stopped') break;
-      misses = step === 'spent' ? misses + 1 : 0;
-    }
-    this.learnerWork = began + learner.work;
-    return learner.best === null ? null : this.closer(exact.restrict(widen(learner.best)));
-  }
-
-  /** A way to go on where no few moves lead anywhere. */
-  private fresh(): Going | { readonly clash: Clash | null; readonly stopped: boolean } {
-    const { asked, settled } = this;
-    const small = condition(settled.problem, settled.decided);
-    const finish = asked.finish.map((node) => settled.problem.tasks[(node - 1) >> 1]!.id);
-    const outcome = solveTogether(
-      {
-        ...small.problem,
-        tiers: [
-          {
-            kind: 'latest',
-            id: 'finish',
-            terms: small.problem.tasks
-              .filter(({ id }) => finish.includes(id))
-              .map(({ id }) => ({ point: { task: id, at: 'end' } })),
-          },
-        ],
-      },
-      {
-        seed: asked.seed,
-        effort: asked.effort,
-        ...(asked.shouldStop === undefined ? {} : { shouldStop: asked.shouldStop }),
-      },
-    );
-    this.learnerWork += outcome.work * LEARNER_UNITS;
-    switch (outcome.kind) {
-      case 'impossible':
-        return { clash: outcome.clash, stopped: false };
-      case 'unknown':
-        return { clash: null, stopped: outcome.stopped };
-      case 'proven':
-      case 'bounded': {
-        return this.closer(small.widen(outcome.solution));
-      }
-    }
+    return { going, clash: impossible ? NO_PLACE : null };
   }
 
   /** The learner on the whole question. */
   private exactly(start: Going, bound: number, carriedOn: number | null): ReplanOutcome {
-    const { asked, settled } = this;
+    const { asked, settled, problem: whole } = this;
     const still = this.still(start);
     const decided = [...settled.decided];
-    const position = new Map(settled.problem.choices.map((choice, index) => [choice.id, index]));
-    const frozen = settled.problem.tasks.flatMap((task, index) => {
+    const position = new Map(whole.choices.map((choice, index) => [choice.id, index]));
+    const frozen = whole.tasks.flatMap((task, index) => {
       if (start.solution.tasks[index] == null || asked.facts[startNode(index)] !== OPEN || !still(index)) return [];
       if (task.choice !== undefined) {
         const choice = position.get(task.choice)!;
@@ -275,7 +257,7 @@ class Replanning {
       }
       return [{ task: task.id, at: start.solution.tasks[index].start }];
     });
-    const exact = exactProblem(asked, settled.problem, bound, start.worth.total);
+    const exact = exactProblem(asked, whole, bound, start.worth.total);
     const { problem, narrow, widen } = condition(
       {
         ...exact.problem,
@@ -291,11 +273,11 @@ class Replanning {
     );
     const cost = buildCost(problem);
     if (this.work + cost > asked.effort || this.budget.over()) return this.outcome(start, carriedOn, bound);
-    this.learnerWork += cost * LEARNER_UNITS;
+    this.otherWork += cost;
     const learner = new Learner(problem, asked.seed);
     if (!learner.offer(narrow(exact.extend(start.solution, start.worth.finish, start.worth.changed))))
       return this.outcome(start, carriedOn, bound);
-    const began = this.learnerWork;
+    const began = this.otherWork;
     let stopped = false;
     while (!learner.done && !learner.model.tooLarge) {
       const left = asked.effort - this.work;
@@ -305,7 +287,7 @@ class Replanning {
         work: left * LEARNER_UNITS,
         ...(asked.shouldStop === undefined ? {} : { shouldStop: asked.shouldStop }),
       });
-      this.learnerWork = began + learner.work;
+      this.otherWork = began + Math.floor(learner.work / LEARNER_UNITS);
       if (step === 'stopped' || asked.shouldStop?.() === true) {
         stopped = true;
         break;
@@ -318,16 +300,16 @@ class Replanning {
   }
 
   /** The same choices and orders at the times nearest the old ones. */
-  private closer(solution: Solution): Going {
-    const { asked, settled } = this;
-    const order = keptOrder(settled.problem, solution, asked.facts);
+  private closer(solution: Solution, problem = this.problem): Going {
+    const { asked } = this;
+    const order = keptOrder(problem, solution, asked.facts);
     const lower = boundsByFacts(asked, (task) => solution.tasks[task] !== null);
     const carried = carryOn(asked, [...order.arcs, ...sequenceArcs(order.sequences)], lower);
     const plain = { solution, worth: this.worth(solution) };
     if (carried.kind === 'cycle') return plain;
     const near = withTimes(solution, carried.times);
     const worth = this.worth(near);
-    return worth.total <= plain.worth.total && verifySolution(settled.problem, near).length === 0
+    return worth.total <= plain.worth.total && verifySolution(problem, near).length === 0
       ? { solution: near, worth }
       : plain;
   }
@@ -339,46 +321,71 @@ class Replanning {
       solution: best.solution,
       worth: best.worth,
       bound: proven ? best.worth.total : bound,
-      leastFinish: this.earliest,
+      leastFinish: this.sure.leastFinish,
       carriedOn,
-      broken: this.pastBroken,
+      broken: this.limitsBroken(NOTHING),
       stopped: stopped && !proven,
       work: this.work,
     };
   }
 
-  /** No way to go on within every limit. */
+  /** No way to go on within every limit that might have been kept was found: more of them go. */
   private without(clash: Clash | null, stopped: boolean): ReplanOutcome {
-    const { asked, settled } = this;
-    const isFact = ({ why }: OrderArc): boolean => why.kind === 'lag' && why.lag >= settled.factLags;
-    const bad = leastBad(asked, this.arcs, this.lower, isFact);
-    const original = asked.problem.lags.flatMap((_, index) => (settled.broken.includes(index) ? [] : [index]));
-    const limits = (bad?.broken ?? []).flatMap(({ why }): BrokenLimit[] => {
-      switch (why.kind) {
-        case 'lag':
-          return [this.lagLimit(original[why.lag]!)];
-        case 'length':
-          return [{ kind: 'length', task: why.task }];
-        case 'horizon':
-          return [{ kind: 'horizon' }];
-        case 'calendar':
-          return [{ kind: 'calendar', resource: why.resource }];
-        case 'resource':
-        case 'state':
-        case 'soil':
-        case 'reservoir':
-        case 'total':
-        case 'tier':
-          return [];
-      }
+    const { asked, sure, problem } = this;
+    const bad = leastBad({
+      asked,
+      problem,
+      order: this.order,
+      lower: this.lower,
+      ready: sure.ready,
+      repaired: asked.effort <= 0 ? () => null : (wider, order, cycle) => this.repaired(wider, order, cycle),
+      inOldOrder: asked.effort <= 0 ? () => null : (wider) => this.inOldOrder(wider).going,
     });
+    if (bad === null) return this.broken(clash, null, sure.letGo, stopped);
+    const letGo = both(sure.letGo, bad.letGo);
+    if (!bad.keepsTheRest || asked.effort <= 0) return this.broken(clash, bad.solution, letGo, stopped);
+    // Minutes over a limit that might be kept weigh more than all that is lost by keeping it.
+    const over = minutesOver(problem, bad.letGo);
+    const worth = (solution: Solution): Worth => {
+      const plain = this.worth(solution);
+      return { ...plain, total: plain.total + OVER * over(solution) };
+    };
+    const better = this.improved(
+      widerProblem(problem, bad.letGo),
+      { solution: bad.solution, worth: worth(bad.solution) },
+      worth,
+    );
+    return this.broken(clash, better.solution, letGo, stopped);
+  }
+
+  private broken(clash: Clash | null, solution: Solution | null, letGo: LetGo, stopped: boolean): ReplanOutcome {
     return {
       kind: clash === null ? 'unknown' : 'impossible',
       clash,
-      leastBad: bad === null ? null : withTimes(asked.old, bad.times),
-      broken: [...this.pastBroken, ...limits],
+      leastBad: solution,
+      broken: this.limitsBroken(letGo, solution),
       stopped,
       work: this.work,
     };
+  }
+
+  /** Those that the past has broken, and of those let go the ones that a way to go on does not keep. */
+  private limitsBroken(letGo: LetGo, solution: Solution | null = null): readonly BrokenLimit[] {
+    const { asked, settled } = this;
+    const lagLimit = (lag: number): BrokenLimit => {
+      const { requirement } = asked.problem.lags[lag]!;
+      return { kind: 'lag', lag, ...(requirement === undefined ? {} : { requirement }) };
+    };
+    const kept = asked.problem.lags.flatMap((_, index) => (settled.broken.includes(index) ? [] : [index]));
+    const isOver = solution === null ? () => true : isOverIn(settled.problem, solution);
+    return [
+      ...settled.broken.map(lagLimit),
+      ...[...letGo.lags.keys()].filter((lag) => isOver({ kind: 'lag', lag })).map((lag) => lagLimit(kept[lag]!)),
+      ...[...letGo.lengths.keys()]
+        .filter((task) => isOver({ kind: 'length', task }))
+        .map((task) => ({ kind: 'length', task }) as const),
+      ...(letGo.horizon > 0 ? [{ kind: 'horizon' } as const] : []),
+      ...[...letGo.hours].map((resource) => ({ kind: 'calendar', resource }) as const),
+    ];
   }
 }

@@ -25,16 +25,22 @@ const FAILS = 30;
 /** A task in trouble goes earlier by this share of the horizon. */
 const FORWARD = 1 / 30;
 
+export interface InOrder {
+  readonly plans: readonly Solution[];
+  readonly impossible: boolean;
+}
+
 /**
  * @param problem a problem that `validateProblem` accepts
  * @param old choices and times to follow, of the same choices and tasks; it need keep no rule
- * @returns plans of the problem, best followed first; none where the budget ended or every dive ran into dead ends
+ * @returns plans of the problem, best followed first, none where the budget ended or every dive ran into dead ends; and whether
+ *   propagation alone has proved that there is no plan at all
  */
-export function plansInOrder(problem: Problem, old: Solution, seed: number, budget: Budget): Solution[] {
+export function plansInOrder(problem: Problem, old: Solution, seed: number, budget: Budget): InOrder {
   const parts = prepare(problem, budget);
-  if (parts === null) return [];
+  if (parts === null) return { plans: [], impossible: false };
   const workshop = new Workshop(problem, budget, { seed }, parts);
-  if (!workshop.consistent) return [];
+  if (!workshop.consistent) return { plans: [], impossible: true };
   const { compiled, structure, dive, random } = workshop;
   // Work that was not there comes when that of its group usually does.
   const starts = Float64Array.from(problem.tasks, (_, task) => old.tasks[task]?.start ?? -1);
@@ -52,5 +58,5 @@ export function plansInOrder(problem: Problem, old: Solution, seed: number, budg
     for (let task = 0; task < key.length; task++)
       if ((dive.trouble[task] as number) > 0) key[task] = (key[task] as number) - compiled.horizon * FORWARD;
   }
-  return plans;
+  return { plans, impossible: false };
 }
