@@ -7,7 +7,7 @@ import { howSure } from '../../solver/answers/how-sure.ts';
 import type { LiveEvent } from '../../solver/answers/replan/events.ts';
 import { REPLAN_EFFORT, runPlan } from '../../solver/answers/replan/replan.ts';
 import { checkPlan } from '../../solver/checker/check-plan.ts';
-import type { Plan } from '../../solver/kitchen/plan.ts';
+import type { Plan, PlannedStep } from '../../solver/kitchen/plan.ts';
 import { planSession } from '../../solver/translate/plan-session.ts';
 import { byId, demoComponents, demoKitchens, demoSessions } from '../support/demo-documents.ts';
 import { generatedSession, stockOf } from './generated-sessions.ts';
@@ -42,6 +42,8 @@ interface Row {
   readonly longBound: number | null;
   readonly work: number;
   readonly violations: number;
+  /** What the plan breaks, where not every limit can be kept; null where there is none at all. */
+  readonly broken: number | null;
 }
 
 const DEMO = `${process.cwd()}/app/demo/`;
@@ -50,6 +52,8 @@ const EVERY = 0.08;
 /** Steps, and seeds, of generated sessions. */
 const GENERATED = { steps: 60, seeds: [1, 2] };
 const PLAN_EFFORT = 300_000;
+/** Milliseconds that a cook may be kept waiting. */
+const MOST_MS = 200;
 
 /**
  * Replans sessions at many moments.
@@ -76,6 +80,7 @@ export function replanBench(asked: ReplanBench): number {
     const own = measurePlan(made.plan, asked.long);
     rows.push(...own);
     console.error(sentence(made.plan, own));
+    for (const line of remarkable(own)) console.error(`  ${line}`);
   }
   const [first] = rows;
   if (first === undefined) throw new Error('no such session');
@@ -98,26 +103,36 @@ interface Case {
   readonly name: string;
 }
 
+/** When the part that is under way ends as planned, looks on the way apart; `late` tells of that part alone. */
+function partEnd({ segments, end }: PlannedStep, now: number): number {
+  const parts = segments.filter(({ check, start }) => check !== true && start <= now);
+  return Math.max(now, ...(parts.length === 0 ? [end] : parts.slice(-1).map((part) => part.end)));
+}
+
 /** News at a moment: what is under way late, over, or not yet begun; what was to follow already begun. */
 function casesAt(plan: Plan, now: number): readonly Case[] {
   const work = plan.steps.filter(({ kind }) => kind !== 'preheat');
   const running = work.filter(({ start, end }) => start < now && end > now);
   const due = work.filter(({ start }) => start === now - 1);
   return [
-    ...running.slice(0, 3).flatMap(({ id, end }): readonly Case[] => [
-      { now, name: 'late 5', event: { kind: 'late', step: id, remaining: end - now + 5 } },
-      { now, name: 'late 15', event: { kind: 'late', step: id, remaining: end - now + 15 } },
-      ...(end - now > 2
-        ? [
-            {
-              now,
-              name: 'shorter',
-              event: { kind: 'late', step: id, remaining: Math.ceil((end - now) / 2) },
-            } as const,
-          ]
-        : []),
-      { now, name: 'done', event: { kind: 'done', step: id, at: now } },
-    ]),
+    ...running.slice(0, 3).flatMap((step): readonly Case[] => {
+      const { id } = step;
+      const end = partEnd(step, now);
+      return [
+        { now, name: 'late 5', event: { kind: 'late', step: id, remaining: end - now + 5 } },
+        { now, name: 'late 15', event: { kind: 'late', step: id, remaining: end - now + 15 } },
+        ...(end - now > 2
+          ? [
+              {
+                now,
+                name: 'shorter',
+                event: { kind: 'late', step: id, remaining: Math.ceil((end - now) / 2) },
+              } as const,
+            ]
+          : []),
+        { now, name: 'done', event: { kind: 'done', step: id, at: now } },
+      ];
+    }),
     ...due.slice(0, 1).map(({ id }): Case => ({ now, name: 'waiting', event: { kind: 'waiting', step: id } })),
   ];
 }
@@ -138,6 +153,7 @@ function measurePlan(plan: Plan, long: number | undefined): readonly Row[] {
     // News that no cook could tell of that step, as that a pause is over.
     if (result.kind === 'refused') return [];
     const good = result.kind === 'replanned' ? result : null;
+    const leastBad = result.kind === 'replanned' ? null : result.leastBad;
     const longer = long === undefined ? null : running.replan({ now, events: [event], effort: long });
     const best = longer?.kind === 'replanned' ? longer : null;
     return [
@@ -150,7 +166,7 @@ function measurePlan(plan: Plan, long: number | undefined): readonly Row[] {
         kind: good === null ? result.kind : good.proven ? 'proven' : 'bounded',
         ms: Math.round(ms * 10) / 10,
         cpuMs: Math.round((user + system) / 100) / 10,
-        finish: good?.worth.finish ?? null,
+        finish: good?.worth.finish ?? leastBad?.finishMinutes ?? null,
         changed: good?.worth.changed.length ?? null,
         carriedOn: good?.carriedOn ?? null,
         total: good?.worth.total ?? null,
@@ -159,9 +175,35 @@ function measurePlan(plan: Plan, long: number | undefined): readonly Row[] {
         longBound: best?.bound ?? null,
         work: result.work,
         violations: good === null || good.broken.length > 0 ? 0 : checkPlan(good.plan).length,
+        broken: good === null && leastBad === null ? null : result.broken.length,
       },
     ];
   });
+}
+
+/** Lines on the cases that a cook would mind, each with its news: no plan within every limit, or too long a wait. */
+function remarkable(rows: readonly Row[]): readonly string[] {
+  const named = (what: string, of: (row: Row) => boolean): readonly string[] => {
+    const those = rows.filter(of);
+    return [
+      `${those.length} of ${rows.length} ${what}${those.length === 0 ? '' : ':'}`,
+      ...those.map(
+        ({ session, now, event, step, kind, cpuMs, work, finish, broken }) =>
+          `  ${session} at minute ${now}, ${event}: ${step}: ${kind}, ${cpuMs} ms of the processor, ${work} units` +
+          (broken === null
+            ? ', no plan at all'
+            : broken > 0
+              ? `; breaks ${broken} by the checker, finish ${finish ?? ''}`
+              : ''),
+      ),
+    ];
+  };
+  return [
+    ...named('unknown', ({ kind }) => kind === 'unknown'),
+    ...named('impossible', ({ kind }) => kind === 'impossible'),
+    ...named(`over ${MOST_MS} ms of the processor`, ({ cpuMs }) => cpuMs > MOST_MS),
+    ...named('that the checker refuses', ({ violations }) => violations > 0),
+  ];
 }
 
 /** How far the replans are from the best that is known, where a long one was made. */
