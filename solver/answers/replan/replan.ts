@@ -179,7 +179,8 @@ function replanned(
     effort: options.effort ?? REPLAN_EFFORT,
     ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
   });
-  return answer(plan, translated, lived, outcome, units, options, wallOffset);
+  const cut = plan.lived !== undefined || isCut(first.minutes, ready.prepared.units);
+  return answer(plan, translated, lived, cut, outcome, units, options, wallOffset);
 }
 
 /** Every point that a plan has before a minute. */
@@ -188,6 +189,14 @@ const factsBefore = (planned: Solution, now: number): Int32Array =>
 
 const historyIn = ({ units, order }: Prepared, plan: Plan, { now, events }: ReplanOptions): History =>
   historyOf(units, order.times, order.arcs, now, events, plan.lived?.now);
+
+/** Whether a part was told to be shorter than it was planned. */
+const isCut = (minutes: History['minutes'], units: readonly PlannedUnit[]): boolean =>
+  units.some(({ id, parts, inPieces }) => {
+    const lengths = parts.map(({ start, end }) => end - start);
+    const planned = inPieces ? [lengths.reduce((sum, each) => sum + each, 0)] : lengths;
+    return (minutes.get(id) ?? []).some((told, index) => told !== null && told < planned[index]!);
+  });
 
 const notBegun = (plan: Plan, step: string, now: number): InputFault => ({
   document: `plan ${plan.id}`,
@@ -246,6 +255,7 @@ function answer(
   plan: Plan,
   translated: Translated,
   lived: Lived,
+  cut: boolean,
   outcome: ReplanOutcome,
   units: readonly PlannedUnit[],
   options: ReplanOptions,
@@ -264,7 +274,7 @@ function answer(
         bound: outcome.bound,
         proven: outcome.kind === 'proven',
         carriedOn: outcome.carriedOn,
-        broken: brokenBy(outcome.broken.length > 0, lived, () => check(made)),
+        broken: brokenBy(outcome.broken.length > 0, cut ? lived : null, () => check(made)),
         stopped,
         work,
       };
@@ -296,11 +306,13 @@ function answer(
 /**
  * What the checker says of a plan whose past has broken something: all of it where a limit is known to be broken; else what was told may
  * have left food cooked for less than it needs, which no plan of the rest can mend and the engine does not know.
+ *
+ * @param lived what was told, now or earlier; null: nothing that made a part shorter
  */
-function brokenBy(limits: boolean, lived: Lived, check: () => readonly Violation[]): readonly Violation[] {
+function brokenBy(limits: boolean, lived: Lived | null, check: () => readonly Violation[]): readonly Violation[] {
   if (limits) return check();
+  if (lived === null) return [];
   const told = new Set(lived.steps.flatMap(({ step, skipped }) => (skipped === true ? [] : [step])));
-  if (told.size === 0) return [];
   return check().filter(({ rule, steps }) => rule === SAFETY && steps.some((id) => told.has(wholeId({ id }))));
 }
 

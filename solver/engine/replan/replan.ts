@@ -71,7 +71,9 @@ export type ReplanOutcome =
 /** Effort for the fewest moves that make the old order possible again, as a share of that asked. */
 const REPAIR_SHARE = 0.25;
 /** The same for plans built in the old order. */
-const IN_ORDER_SHARE = 0.4;
+const IN_ORDER_SHARE = 0.25;
+/** Plans built in the old order whose times are drawn near the old ones, those of least worth. */
+const DRAWN_NEAR = 3;
 /** Least effort left for a search from nothing: with less it has never been seen to find what the stages before did not. */
 const FROM_NOTHING = 60_000;
 
@@ -235,9 +237,13 @@ class Replanning {
     const budget = new Budget(Math.min(this.left, asked.effort * IN_ORDER_SHARE), asked.shouldStop);
     const { plans, impossible } = plansInOrder(small.problem, small.narrow(asked.old), asked.seed, budget);
     this.budget.spendAllOf(budget);
+    const wide = plans
+      .map((plan) => small.widen(plan))
+      .map((solution) => ({ solution, total: this.worth(solution).total }))
+      .sort((a, b) => a.total - b.total);
     let going: Going | null = null;
-    for (const plan of plans) {
-      const each = this.closer(small.widen(plan), problem);
+    for (const { solution } of wide.slice(0, DRAWN_NEAR)) {
+      const each = this.closer(solution, problem);
       if (going === null || each.worth.total < going.worth.total) going = each;
     }
     return { going, clash: impossible ? NO_PLACE : null };
