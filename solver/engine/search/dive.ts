@@ -14,6 +14,7 @@ import type { Random } from '../random.ts';
 import type { Structure } from '../structure.ts';
 import { BOUND, Decisions, DEMAND, OPTION } from './decisions.ts';
 import { Demands } from './demands.ts';
+import { Options } from './options.ts';
 import { Selection } from './selection.ts';
 
 /** Where no more decisions than this have to be made anew, a block's first dead end is mended without bringing it forward. */
@@ -45,12 +46,15 @@ export class Dive {
   private readonly demands: Demands;
   private readonly decisions: Decisions;
   private readonly selection: Selection;
+  private readonly options: Options;
   private fails = 0;
   private lastUndone = -1;
   /** Places moved on near where they were decided. */
   private shifts = 0;
   private repeats = 0;
   private demandsDirty = true;
+  /** Whether the option found last by `takeSoonest` is in force. */
+  private soonestTaken = false;
   private orders!: DiveOrders;
   /** Dead ends of each block in this dive. */
   private readonly blocked: Int32Array;
@@ -60,10 +64,11 @@ export class Dive {
   constructor(
     private readonly propagation: Propagation,
     private readonly structure: Structure,
-    private readonly random: Random,
+    random: Random,
     private readonly budget: Budget,
   ) {
     this.store = propagation.store;
+    this.options = new Options(propagation, structure, random);
     this.demands = new Demands(propagation);
     this.decisions = new Decisions(this.store.trail);
     this.selection = new Selection(propagation, structure);
@@ -80,6 +85,7 @@ export class Dive {
     const { store } = this;
     this.orders = orders;
     this.selection.orders = orders;
+    this.options.orders = orders;
     this.decisions.begin();
     this.fails = 0;
     this.shifts = 0;
@@ -233,63 +239,68 @@ export class Dive {
 
   /** Decides a choice. @returns false when the dive is dead */
   private decideOption(choice: number, task: number): boolean {
-    const { store, propagation, decisions } = this;
-    const option = this.bestOption(choice, task);
+    const { store, propagation } = this;
+    let option = this.options.led(choice, task);
+    let taken = option >= 0 && this.take(choice, option);
+    if (option < 0 && task >= 0) {
+      option = this.takeSoonest(choice, task);
+      taken = this.soonestTaken;
+    }
     if (option < 0) return this.retreat(task);
-    decisions.push(OPTION, choice, option);
-    if (store.assign(choice, option) && propagation.propagate()) {
+    if (taken) {
       this.demandsDirty = true;
       return true;
     }
-    propagation.clear();
-    decisions.pop();
     if (store.removeOption(choice, option) && propagation.propagate()) return true;
     propagation.clear();
     return this.retreat(task);
   }
 
-  private bestOption(choice: number, task: number): number {
-    const { store, structure, orders, propagation, random } = this;
-    const guided = orders.guide[choice] as number;
-    if (guided >= 0 && store.isAlive(choice, guided)) return guided;
-    const { start, items } = structure.leanest;
-    const from = start[choice] as number;
-    const until = start[choice + 1] as number;
-    const whim = structure.shapes[choice] === 1 ? orders.shapeWhim : orders.whim;
-    if (whim > 0 && random.percent(whim)) {
-      let pick = random.below(store.openOptions(choice));
-      for (let k = from; k < until; k++)
-        if (store.isAlive(choice, items[k] as number) && pick-- === 0) return items[k] as number;
-    }
-    if (task < 0) {
-      for (let k = from; k < until; k++) if (store.isAlive(choice, items[k] as number)) return items[k] as number;
-      return -1;
-    }
-    let best = -1;
-    let bestMeasure = Infinity;
-    for (let k = from; k < until; k++) {
-      const option = items[k] as number;
-      if (!store.isAlive(choice, option)) continue;
-      const mark = store.trail.mark();
-      let measure = Infinity;
-      if (store.assign(choice, option) && propagation.propagate()) measure = this.measure(task);
-      else propagation.clear();
-      store.trail.undo(mark);
-      if (best < 0 || measure < bestMeasure) {
-        best = option;
-        bestMeasure = measure;
-      }
-    }
-    return best;
+  /** Takes an option as the newest decision. @returns false, with nothing done, where that is contradictory */
+  private take(choice: number, option: number): boolean {
+    const { store, propagation, decisions } = this;
+    decisions.push(OPTION, choice, option);
+    if (store.assign(choice, option) && propagation.propagate()) return true;
+    propagation.clear();
+    decisions.pop();
+    return false;
   }
 
-  /** How late (backward: early) the task would be, less is better; ties by chance. */
-  private measure(task: number): number {
-    const { store, orders, random } = this;
-    const slots = orders.backward ? 4 * task + 1 : 4 * task + 2;
-    const other = orders.backward ? 4 * task + 3 : 4 * task;
-    const late = (store.cells[slots] as number) + (store.cells[other] as number);
-    return late * 8 + random.below(8);
+  /**
+   * Takes the option under which the task is soonest (backward: latest), ties by chance. Each is tried out, the most promising first, until no
+   * other can be sooner than the best by the room that is left for its mode.
+   *
+   * @returns the option; `soonestTaken` says whether it is in force, or all are contradictory
+   */
+  private takeSoonest(choice: number, task: number): number {
+    const { decisions } = this;
+    const { options, draws, promises } = this.options.candidates(choice, task);
+    let best = -1;
+    let bestMeasure = Infinity;
+    let current = -1;
+    for (;;) {
+      let next = -1;
+      for (let k = 0; k < options.length; k++)
+        if (next < 0 || (promises[k] as number) < (promises[next] as number)) next = k;
+      if (next < 0 || (promises[next] as number) >= bestMeasure) break;
+      promises[next] = Infinity;
+      if (current >= 0) decisions.pop();
+      current = -1;
+      const option = options[next] as number;
+      if (best < 0) best = option;
+      if (!this.take(choice, option)) continue;
+      current = option;
+      const measure = this.options.measure(task, draws[next] as number);
+      if (measure >= bestMeasure) continue;
+      best = option;
+      bestMeasure = measure;
+    }
+    this.soonestTaken = current >= 0 && current === best;
+    if (current >= 0 && current !== best) {
+      decisions.pop();
+      this.soonestTaken = this.take(choice, best);
+    }
+    return best;
   }
 
   /** Serves the demand found last by its candidates from the given one on. */
