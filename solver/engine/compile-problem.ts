@@ -3,7 +3,7 @@ import type { Arc, Compiled, CompiledMode, CompiledTier, CompiledUse } from './c
 import { ConditionTable } from './conditions.ts';
 import type { Mode, Point, Problem, Task } from './problem.ts';
 import { SoilMarks } from './soil-marks.ts';
-import { emptyLists, packLists } from './sparse-lists.ts';
+import { emptyLists, packLists, placesOf, type SparseLists } from './sparse-lists.ts';
 
 const NONE: readonly string[] = [];
 
@@ -89,7 +89,7 @@ class Compiler {
       modes: this.modes,
       taskModes: packLists(taskModes),
       optionMode: packLists(optionMode),
-      modeOptions: packLists(this.modeOptions(optionMode)),
+      modeOptions: this.modeOptions(optionMode),
       arcs,
       capacity: this.capacity(),
       resourceTasks: packLists(resourceTasks),
@@ -147,12 +147,17 @@ class Compiler {
     return compiled;
   }
 
-  private modeOptions(optionMode: readonly (readonly number[])[]): number[][] {
-    const options = emptyLists(this.modes.length);
-    this.problem.tasks.forEach(({ choice }, task) => {
-      if (choice !== undefined) optionMode[task]?.forEach((mode, option) => options[mode]?.push(option));
-    });
-    return options;
+  private modeOptions(optionMode: readonly (readonly number[])[]): SparseLists {
+    const none = this.modes.length;
+    const modes: number[] = [];
+    const options: number[] = [];
+    for (const ofTask of optionMode)
+      ofTask.forEach((mode, option) => {
+        modes.push(mode < 0 ? none : mode);
+        options.push(option);
+      });
+    const { start, items } = placesOf(none + 1, modes);
+    return { start, items: items.map((place) => options[place] as number) };
   }
 
   private presenceOf(task: Task): number {

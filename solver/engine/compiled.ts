@@ -87,7 +87,7 @@ export interface Compiled {
   readonly taskModes: SparseLists;
   /** For a task, the mode under each option (one entry where it has no choice); −1 where it is absent. */
   readonly optionMode: SparseLists;
-  /** For each mode the options that give it to its task; empty where that hangs on no choice. */
+  /** For each mode the options that give it to its task; option 0 where that hangs on no choice. */
   readonly modeOptions: SparseLists;
   readonly arcs: readonly Arc[];
   /** Capacity of resource `r` at minute `t`: `capacity[r × horizon + t]`. */

@@ -18,6 +18,10 @@ export class ProblemFault extends Error {
   }
 }
 
+/** A path, or how to write it: a large problem has many places and seldom a fault. */
+type Path = string | (() => string);
+const written = (path: Path): string => (typeof path === 'string' ? path : path());
+
 /** Every sum that the engine forms stays below this. */
 const OVERFLOW = 2 ** 31;
 
@@ -72,13 +76,13 @@ class Validator {
     this.faults.push({ path, found, wanted });
   }
 
-  private within(path: string, value: number, least: number, most: number): void {
+  private within(path: Path, value: number, least: number, most: number): void {
     if (!Number.isInteger(value) || value < least || value > most)
-      this.fault(path, String(value), `an integer from ${least} to ${most}`);
+      this.fault(written(path), String(value), `an integer from ${least} to ${most}`);
   }
 
-  private known(path: string, id: string, ids: { has(id: string): boolean }, what: string): void {
-    if (!ids.has(id)) this.fault(path, `'${id}'`, `the id of ${what}`);
+  private known(path: Path, id: string, ids: { has(id: string): boolean }, what: string): void {
+    if (!ids.has(id)) this.fault(written(path), `'${id}'`, `the id of ${what}`);
   }
 
   private sum(path: string, values: Iterable<number>): void {
@@ -104,16 +108,19 @@ class Validator {
     for (const state of states) this.classCount.set(state.id, state.classes.length);
   }
 
-  private literals(path: string, literals: readonly Literal[] | undefined): void {
-    (literals ?? []).forEach((literal, i) => {
+  private literals(path: Path, literals: readonly Literal[] | undefined): void {
+    literals?.forEach((literal, i) => {
       const count = this.optionCount.get(literal.choice);
-      if (count === undefined) this.fault(`${path}[${i}].choice`, `'${literal.choice}'`, 'the id of a choice');
-      else literal.options.forEach((option, k) => this.within(`${path}[${i}].options[${k}]`, option, 0, count - 1));
+      if (count === undefined) this.fault(`${written(path)}[${i}].choice`, `'${literal.choice}'`, 'the id of a choice');
+      else
+        literal.options.forEach((option, k) =>
+          this.within(() => `${written(path)}[${i}].options[${k}]`, option, 0, count - 1),
+        );
     });
   }
 
-  private point(path: string, point: Point): void {
-    if (point !== 'origin') this.known(`${path}.task`, point.task, this.taskIds, 'a task');
+  private point(path: Path, point: Point): void {
+    if (point !== 'origin') this.known(() => `${written(path)}.task`, point.task, this.taskIds, 'a task');
   }
 
   private resources(): void {
@@ -140,8 +147,10 @@ class Validator {
     for (const task of this.problem.tasks) {
       const most = new Map<string, number>();
       for (const mode of task.modes)
-        for (const { resource } of mode?.uses ?? [])
-          most.set(resource, Math.max(most.get(resource) ?? 0, amountOn(mode, resource)));
+        for (const { resource } of mode?.uses ?? []) {
+          const amount = amountOn(mode, resource);
+          if (amount > (most.get(resource) ?? -1)) most.set(resource, amount);
+        }
       for (const [resource, amount] of most) {
         const amounts = found.get(resource);
         if (amounts === undefined) found.set(resource, [amount]);
@@ -181,36 +190,36 @@ class Validator {
     if (task.choice === undefined && task.modes[0] === null)
       this.fault(`${path}.modes[0]`, 'null', 'a mode, since there is no choice');
     task.modes.forEach((mode, k) => {
-      if (mode !== null) this.mode(`${path}.modes[${k}]`, mode);
+      if (mode !== null) this.mode(() => `${path}.modes[${k}]`, mode);
     });
   }
 
-  private mode(path: string, mode: Mode): void {
-    this.within(`${path}.shortest`, mode.shortest, 0, OVERFLOW - 1);
-    this.within(`${path}.longest`, mode.longest, 0, OVERFLOW - 1);
+  private mode(path: Path, mode: Mode): void {
+    this.within(() => `${written(path)}.shortest`, mode.shortest, 0, OVERFLOW - 1);
+    this.within(() => `${written(path)}.longest`, mode.longest, 0, OVERFLOW - 1);
     if (mode.longest < mode.shortest)
-      this.fault(`${path}.longest`, String(mode.longest), `at least the shortest, ${mode.shortest}`);
+      this.fault(`${written(path)}.longest`, String(mode.longest), `at least the shortest, ${mode.shortest}`);
     mode.uses.forEach((use, i) => {
-      this.known(`${path}.uses[${i}].resource`, use.resource, this.resourceIds, 'a resource');
-      this.within(`${path}.uses[${i}].amount`, use.amount, 0, OVERFLOW - 1);
+      this.known(() => `${written(path)}.uses[${i}].resource`, use.resource, this.resourceIds, 'a resource');
+      this.within(() => `${written(path)}.uses[${i}].amount`, use.amount, 0, OVERFLOW - 1);
     });
     if (mode.state !== undefined) {
       const count = this.classCount.get(mode.state.state);
-      if (count === undefined) this.fault(`${path}.state.state`, `'${mode.state.state}'`, 'the id of a state');
-      else this.within(`${path}.state.class`, mode.state.class, 0, count - 1);
+      if (count === undefined) this.fault(`${written(path)}.state.state`, `'${mode.state.state}'`, 'the id of a state');
+      else this.within(() => `${written(path)}.state.class`, mode.state.class, 0, count - 1);
     }
     if (mode.cost !== undefined) {
-      this.within(`${path}.cost.fixed`, mode.cost.fixed, 1 - OVERFLOW, OVERFLOW - 1);
-      this.within(`${path}.cost.perMinute`, mode.cost.perMinute, 1 - OVERFLOW, OVERFLOW - 1);
+      this.within(() => `${written(path)}.cost.fixed`, mode.cost.fixed, 1 - OVERFLOW, OVERFLOW - 1);
+      this.within(() => `${written(path)}.cost.perMinute`, mode.cost.perMinute, 1 - OVERFLOW, OVERFLOW - 1);
     }
   }
 
   private lags(): void {
     this.problem.lags.forEach((lag, i) => {
-      this.point(`lags[${i}].from`, lag.from);
-      this.point(`lags[${i}].to`, lag.to);
-      this.within(`lags[${i}].least`, lag.least, 1 - OVERFLOW, OVERFLOW - 1);
-      this.literals(`lags[${i}].if`, lag.if);
+      this.point(() => `lags[${i}].from`, lag.from);
+      this.point(() => `lags[${i}].to`, lag.to);
+      this.within(() => `lags[${i}].least`, lag.least, 1 - OVERFLOW, OVERFLOW - 1);
+      this.literals(() => `lags[${i}].if`, lag.if);
     });
     // A walk in the graph of lags visits each endpoint once, so this bounds every distance.
     this.sum(

@@ -104,18 +104,20 @@ function placeTasks(
 }
 
 function checkCapacities(problem: Problem, placed: ReadonlyMap<string, Placed>, faults: string[]): void {
-  for (const resource of problem.resources) {
-    const inUse = new Int32Array(problem.horizon + 1);
-    let touched = false;
-    for (const task of placed.values()) {
-      for (const use of task.mode.uses) {
-        if (use.resource !== resource.id || use.amount === 0) continue;
-        touched = true;
-        for (let t = Math.max(0, task.start); t < Math.min(task.end, problem.horizon); t++)
-          inUse[t] = (inUse[t] ?? 0) + use.amount;
-      }
+  const onResource = new Map<string, { readonly task: Placed; readonly amount: number }[]>();
+  for (const task of placed.values())
+    for (const { resource, amount } of task.mode.uses) {
+      const uses = onResource.get(resource);
+      if (uses === undefined) onResource.set(resource, [{ task, amount }]);
+      else uses.push({ task, amount });
     }
-    if (!touched) continue;
+  for (const resource of problem.resources) {
+    const uses = onResource.get(resource.id);
+    if (uses === undefined) continue;
+    const inUse = new Int32Array(problem.horizon + 1);
+    for (const { task, amount } of uses)
+      for (let t = Math.max(0, task.start); t < Math.min(task.end, problem.horizon); t++)
+        inUse[t] = (inUse[t] ?? 0) + amount;
     for (let t = 0; t < problem.horizon; t++) {
       const entry = (resource.calendar ?? []).find((item) => item.from <= t && t < item.until);
       const capacity = entry === undefined ? resource.capacity : entry.capacity;

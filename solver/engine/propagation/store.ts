@@ -19,6 +19,8 @@ export class Store extends ChoiceStore {
   readonly partTo: number;
   /** 1 for placed tasks that search has found in want of nothing, which stands until it is undone; kept by `demands.ts`. */
   readonly settled: number;
+  /** How many tasks have nothing left to decide, as far as search has looked; kept by `selection.ts`. */
+  readonly decided: number;
   /** Capacity left on resource `r` at minute `t` after all mandatory parts: `cells[free + r × horizon + t]`. */
   readonly free: number;
   /** Tasks of known mode on the resources that they may soil or find soiled. */
@@ -37,7 +39,7 @@ export class Store extends ChoiceStore {
     const { taskCount } = compiled;
     const slots = 2 * (2 * taskCount + 1);
     const resourceCount = compiled.problem.resources.length;
-    super(compiled, slots + 6 * taskCount + compiled.capacity.length + resourceCount);
+    super(compiled, slots + 6 * taskCount + compiled.capacity.length + resourceCount + 1);
     this.modeBase = slots;
     this.shortBase = slots + taskCount;
     this.longBase = slots + 2 * taskCount;
@@ -45,6 +47,7 @@ export class Store extends ChoiceStore {
     this.partTo = slots + 4 * taskCount;
     this.settled = slots + 5 * taskCount;
     this.free = slots + 6 * taskCount;
+    this.decided = this.free + compiled.capacity.length + resourceCount;
     this.soilUsers = new SoilUsers(compiled, this.trail, this.free + compiled.capacity.length);
     this.slotQueue = new Int32Array(slots);
     this.slotQueued = new Uint8Array(slots);

@@ -20,6 +20,8 @@ export class Selection {
   /** For each block when it was brought forward, 0 where it was not. */
   private readonly promoted: Int32Array;
   private promotions = 0;
+  /** All tasks, those that nothing is left to decide of in front; how many these are is kept on the trail. */
+  private readonly tasks: Int32Array;
 
   constructor(
     private readonly propagation: Propagation,
@@ -27,6 +29,7 @@ export class Selection {
   ) {
     this.store = propagation.store;
     this.promoted = new Int32Array(structure.blockTasks.start.length);
+    this.tasks = Int32Array.from({ length: this.store.compiled.taskCount }, (_, task) => task);
   }
 
   /** Lets a block go before all that is not urgent, and after those brought forward before it. */
@@ -59,27 +62,35 @@ export class Selection {
     return this.store.mode(task) < 0 || this.propagation.totals.has(task);
   }
 
-  /** The next task to place, −1 when only containers and loose ends are left. */
+  /** The next task to place, −1 when only containers and loose ends are left. Among equals it is the one of the lowest number. */
   pick(): number {
-    const { store, structure, orders } = this;
+    const { store, structure, orders, tasks } = this;
     const { cells } = store;
     const low = orders.backward ? 3 : 0;
-    const count = this.store.compiled.taskCount;
+    const { taskCount } = store.compiled;
+    const before = cells[store.decided] as number;
+    let decided = before;
+    let loose = -1;
     let urgent = -1;
     let best = -1;
     let fallback = -1;
     let forward = -1;
-    for (let task = 0; task < count; task++) {
-      if (!store.isPresent(task)) continue;
+    for (let k = before; k < taskCount; k++) {
+      const task = tasks[k] as number;
+      if (!store.isPresent(task)) {
+        if (store.isAbsent(task)) this.swap(k, decided++);
+        continue;
+      }
       const at = 4 * task + low;
       const width = -(cells[at] as number) - (cells[at ^ 1] as number);
       if (width === 0) {
-        if (store.isPlaced(task) || !this.wantsMore(task)) continue;
-        return task;
+        if (store.isPlaced(task) || !this.wantsMore(task)) this.swap(k, decided++);
+        else if (loose < 0 || task < loose) loose = task;
+        continue;
       }
-      if (structure.isContainer[task] === 1) continue;
+      if (loose >= 0 || structure.isContainer[task] === 1) continue;
       if (this.closesOpen(task) || (width <= URGENT && this.isBound(task))) {
-        if (urgent < 0 || (cells[at ^ 1] as number) > (cells[(4 * urgent + low) ^ 1] as number)) urgent = task;
+        if (urgent < 0 || this.isSooner(at ^ 1, (4 * urgent + low) ^ 1, urgent - task)) urgent = task;
         continue;
       }
       if (urgent >= 0) continue;
@@ -88,26 +99,44 @@ export class Selection {
         continue;
       }
       if (forward >= 0) continue;
-      if (fallback < 0 || (cells[at] as number) < (cells[4 * fallback + low] as number)) fallback = task;
+      if (fallback < 0 || this.isSooner(4 * fallback + low, at, fallback - task)) fallback = task;
       if (best >= 0 && !this.isBetter(task, best, low)) continue;
       if (this.openPredecessor(task) < 0) best = task;
     }
-    store.work += count >> 4;
+    if (decided > before) store.trail.set(store.decided, decided);
+    store.work += (taskCount - before) >> 4;
+    if (loose >= 0) return loose;
     if (urgent < 0) urgent = forward;
     if (urgent < 0) return best >= 0 ? best : fallback;
     for (let steps = 0; steps < 20; steps++) {
-      const before = this.openPredecessor(urgent);
-      if (before < 0) break;
-      urgent = before;
+      const first = this.openPredecessor(urgent);
+      if (first < 0) break;
+      urgent = first;
     }
     return urgent;
+  }
+
+  private swap(a: number, b: number): void {
+    const { tasks } = this;
+    const task = tasks[a] as number;
+    tasks[a] = tasks[b] as number;
+    tasks[b] = task;
+  }
+
+  /** True when the first slot holds more than the second; where both are equal, when `tie` is above 0. */
+  private isSooner(a: number, b: number, tie: number): boolean {
+    const { cells } = this.store;
+    const difference = (cells[a] as number) - (cells[b] as number);
+    return difference !== 0 ? difference > 0 : tie > 0;
   }
 
   /** True when the task's block was brought forward, and before that of the other task (−1: none). */
   private comesForward(task: number, other: number): boolean {
     const { block } = this.structure;
     const own = this.promoted[block[task] as number] as number;
-    return own > 0 && (other < 0 || own < (this.promoted[block[other] as number] as number));
+    if (own === 0 || other < 0) return own > 0;
+    const difference = own - (this.promoted[block[other] as number] as number);
+    return difference !== 0 ? difference < 0 : task < other;
   }
 
   /** True when the task ends (backward: begins) a container that is already begun (ended): what it holds is not free until then. */
@@ -139,7 +168,8 @@ export class Selection {
       const difference = (this.store.cells[4 * task + low] as number) - (this.store.cells[4 * best + low] as number);
       if (difference !== 0) return difference < 0;
     }
-    return (key[task] as number) < (key[best] as number);
+    const difference = (key[task] as number) - (key[best] as number);
+    return difference !== 0 ? difference < 0 : task < best;
   }
 
   /** A present task that must be placed before this one and is not, −1 when there is none. */
