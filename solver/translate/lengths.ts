@@ -9,8 +9,21 @@ export interface Length {
   readonly longest: number;
 }
 
+/** By kitchen, which does not change, and mL: every burner with every pan is asked, and many steps boil the same. */
+const boils = new WeakMap<Kitchen, Map<number, Length>>();
+
 /** Minutes to the boil on the quickest and on the slowest heat of the kitchen. */
 function boilLength(kitchen: Kitchen, ml: number): Length {
+  let known = boils.get(kitchen);
+  if (known === undefined) boils.set(kitchen, (known = new Map<number, Length>()));
+  const before = known.get(ml);
+  if (before !== undefined) return before;
+  const length = reckonBoil(kitchen, ml);
+  known.set(ml, length);
+  return length;
+}
+
+function reckonBoil(kitchen: Kitchen, ml: number): Length {
   const minutes = [
     ...kitchen.hob.burners.flatMap((burner) =>
       kitchen.pans
@@ -56,8 +69,8 @@ function partLength(kitchen: Kitchen, way: Way, index: number): Length {
 export function stretchLength(kitchen: Kitchen, ways: readonly Way[], from: number, to: number, most: number): Length {
   const each = ways.map((way) =>
     way.parts
-      .map((_, index) => partLength(kitchen, way, index))
       .slice(from, to + 1)
+      .map((_, index) => partLength(kitchen, way, from + index))
       .reduce((sum, part) => ({ shortest: sum.shortest + part.shortest, longest: sum.longest + part.longest })),
   );
   return {
