@@ -95,16 +95,12 @@ export class Workshop {
         ? thumbKeys(this.store, this.structure, facts, rule.firstResources ?? [])
         : keysOf(rule.measure, facts, backward, this.random, soilWeight);
     if (boost !== undefined) key.forEach((value, task) => (key[task] = value - (boost[task] as number)));
-    const plan = this.diveOnce({
-      backward,
-      parallel: rule.scheme === 'parallel',
-      key,
-      guide: this.noGuide(),
-      whim,
-      shapeWhim,
-      failLimit,
-    });
-    return plan === null || !backward ? plan : (this.shift(plan, false, failLimit) ?? plan);
+    const parallel = rule.scheme === 'parallel';
+    const plan = this.build({ backward, parallel, key, guide: this.noGuide(), whim, shapeWhim, failLimit });
+    // A plan built from the end back lies at the end of the horizon: it is offered when it was pulled forward.
+    const shifted = plan === null || !backward ? null : this.shift(plan, false, failLimit);
+    if (plan !== null && shifted === null) this.offer(plan);
+    return shifted ?? plan;
   }
 
   /** Rebuilds a plan in its own order, towards the front or the back, with the same choices. */
@@ -115,10 +111,15 @@ export class Workshop {
 
   /** One dive from the store's present state, undone afterwards; a plan found is checked and offered as the best. */
   diveOnce(orders: DiveOrders): Plan | null {
+    const plan = this.build(orders);
+    if (plan !== null) this.offer(plan);
+    return plan;
+  }
+
+  private build(orders: DiveOrders): Plan | null {
     const end = this.dive.run(orders);
     const plan = end === 'plan' ? planOf(this.store) : null;
     this.dive.unwind();
-    if (plan !== null) this.offer(plan);
     return plan;
   }
 
