@@ -2,14 +2,18 @@
  * Clauses over bound literals, propagated by two watched literals.
  *
  * A clause lies in `store` as [size, LBD, last use, literals…] and is named by the index of its size. The literals at places 0 and
- * 1 are watched; a reason's implied literal is at place 0. Watch lists are linked lists of nodes (clause, blocking literal, next),
- * one list for each bound literal, visited when that literal becomes true and the watched one (its negation) false. When a bound
- * jumps, the lists of all values in between are visited; a bitmap skips the empty ones.
+ * 1 are watched; a reason's implied literal is at place 0. Watch lists are runs of pairs (clause, blocking literal) in one pool, one
+ * list for each bound literal, visited when that literal becomes true and the watched one (its negation) false. When a bound
+ * jumps, the lists of all values in between are visited; a bitmap skips the empty ones. A full list moves to the end of the pool; the
+ * room it leaves is regained when the clauses are packed.
  *
  * Sources: Moskewicz et al. (2001), Chaff; Eén & Sörensson (2003), An extensible SAT-solver; Audemard & Simon (2009) for LBD.
  */
 import { BY_CLAUSE } from './trail.ts';
 import type { Trail } from './trail.ts';
+
+/** Learned clauses of at most this LBD are kept for good. */
+const GLUE = 2;
 
 /** Words before the first literal. */
 export const HEADER = 3;
@@ -20,10 +24,12 @@ export class Clauses {
   /** Clauses of the problem, then learned ones. */
   private readonly given: number[] = [];
   private learned: number[] = [];
-  /** Nodes by three words; node 0 is null. */
-  private nodes = new Int32Array(3 << 12);
-  private nodesUsed = 3;
-  private heads = new Int32Array(0);
+  /** Watches by two words, clause and blocking literal: the list of literal number n is `listSize[n]` words from `listStart[n]` on. */
+  private pool = new Int32Array(1 << 14);
+  private poolUsed = 0;
+  private listStart = new Int32Array(0);
+  private listSize = new Int32Array(0);
+  private listRoom = new Int32Array(0);
   private filled = new Int32Array(0);
   /** Watch nodes visited, for the work count. */
   visits = 0;
@@ -38,7 +44,9 @@ export class Clauses {
   }
 
   seal(): void {
-    this.heads = new Int32Array(this.trail.literals);
+    this.listStart = new Int32Array(this.trail.literals);
+    this.listSize = new Int32Array(this.trail.literals);
+    this.listRoom = new Int32Array(this.trail.literals);
     this.filled = new Int32Array((this.trail.literals >> 5) + 1);
   }
 
@@ -66,33 +74,40 @@ export class Clauses {
   private watch(clause: number): void {
     const first = this.store[clause + HEADER]!;
     const second = this.store[clause + HEADER + 1]!;
-    this.link(this.newNode(clause, second), first);
-    this.link(this.newNode(clause, first), second);
+    this.link(clause, second, first);
+    this.link(clause, first, second);
   }
 
-  private newNode(clause: number, blocker: number): number {
-    if (this.nodesUsed + 3 > this.nodes.length) {
-      const wider = new Int32Array(this.nodes.length * 2);
-      wider.set(this.nodes);
-      this.nodes = wider;
-    }
-    const node = this.nodesUsed;
-    this.nodesUsed += 3;
-    this.nodes[node] = clause;
-    this.nodes[node + 1] = blocker;
-    return node;
-  }
-
-  /** Puts a node into the list visited when `watched` becomes false. */
-  private link(node: number, watched: number): void {
+  /** Puts a clause into the list visited when `watched` becomes false. */
+  private link(clause: number, blocker: number, watched: number): void {
     const trail = this.trail;
     const trigger = watched ^ trail.negation;
     const slot = trigger >>> trail.valueBits;
     const index = trail.literalBase[slot]! + ((trigger & trail.mask) - trail.offset) - trail.initial[slot]! - 1;
-    const head = this.heads[index]!;
-    this.nodes[node + 2] = head;
-    this.heads[index] = node;
-    if (head === 0) this.filled[index >> 5]! |= 1 << (index & 31);
+    const size = this.listSize[index]!;
+    if (size === this.listRoom[index]!) this.widen(index);
+    const at = this.listStart[index]! + size;
+    this.pool[at] = clause;
+    this.pool[at + 1] = blocker;
+    this.listSize[index] = size + 2;
+    if (size === 0) this.filled[index >> 5]! |= 1 << (index & 31);
+  }
+
+  /** Moves a full list to the end of the pool, with twice its room. */
+  private widen(index: number): void {
+    const size = this.listSize[index]!;
+    const room = size === 0 ? 8 : 2 * size;
+    const from = this.listStart[index]!;
+    const to = this.poolUsed;
+    if (to + room > this.pool.length) {
+      const wider = new Int32Array(2 * (to + room));
+      wider.set(this.pool);
+      this.pool = wider;
+    }
+    this.pool.copyWithin(to, from, from + size);
+    this.listStart[index] = to;
+    this.listRoom[index] = room;
+    this.poolUsed = to + room;
   }
 
   /**
@@ -124,21 +139,25 @@ export class Clauses {
   private visit(index: number, slot: number, value: number): boolean {
     const trail = this.trail;
     const { valueBits, mask, offset, negation, bound } = trail;
-    const nodes = this.nodes;
     const store = this.store;
+    let pool = this.pool;
     const falsified = ((slot << valueBits) | (value + offset)) ^ negation;
-    let before = 0;
-    let node = this.heads[index]!;
-    while (node !== 0) {
-      this.visits++;
-      const next = nodes[node + 2]!;
-      const blocker = nodes[node + 1]!;
+    const start = this.listStart[index]!;
+    const end = start + this.listSize[index]!;
+    this.visits += (end - start) >> 1;
+    let from = start;
+    let to = start;
+    let fine = true;
+    while (from < end) {
+      const clause = pool[from]!;
+      const blocker = pool[from + 1]!;
+      from += 2;
       if (bound[blocker >>> valueBits]! >= (blocker & mask) - offset) {
-        before = node;
-        node = next;
+        pool[to] = clause;
+        pool[to + 1] = blocker;
+        to += 2;
         continue;
       }
-      const clause = nodes[node]!;
       const place = clause + HEADER;
       let first = store[place]!;
       if (first === falsified) {
@@ -147,37 +166,49 @@ export class Clauses {
         store[place + 1] = falsified;
       }
       if (first !== blocker && bound[first >>> valueBits]! >= (first & mask) - offset) {
-        nodes[node + 1] = first;
-        before = node;
-        node = next;
+        pool[to] = clause;
+        pool[to + 1] = first;
+        to += 2;
         continue;
       }
-      const end = place + store[clause]!;
+      const last = place + store[clause]!;
       let k = place + 2;
-      for (; k < end; k++) {
+      for (; k < last; k++) {
         const opposite = store[k]! ^ negation;
         if (bound[opposite >>> valueBits]! < (opposite & mask) - offset) break;
       }
-      if (k < end) {
+      if (k < last) {
         const watched = store[k]!;
+        if (bound[watched >>> valueBits]! >= (watched & mask) - offset) {
+          // True no later than this watch became false, so it stays true as long.
+          pool[to] = clause;
+          pool[to + 1] = watched;
+          to += 2;
+          continue;
+        }
         store[k] = falsified;
         store[place + 1] = watched;
-        if (before === 0) {
-          this.heads[index] = next;
-          if (next === 0) this.filled[index >> 5]! &= ~(1 << (index & 31));
-        } else nodes[before + 2] = next;
-        nodes[node + 1] = first;
-        this.link(node, watched);
-        node = next;
+        this.link(clause, first, watched);
+        pool = this.pool;
         continue;
       }
+      pool[to] = clause;
+      pool[to + 1] = first;
+      to += 2;
       const opposite = first ^ negation;
-      if (bound[opposite >>> valueBits]! >= (opposite & mask) - offset) return trail.fail((clause << 2) | BY_CLAUSE);
+      if (bound[opposite >>> valueBits]! >= (opposite & mask) - offset) {
+        trail.fail((clause << 2) | BY_CLAUSE);
+        fine = false;
+        break;
+      }
       trail.set(first >>> valueBits, (first & mask) - offset, (clause << 2) | BY_CLAUSE);
-      before = node;
-      node = next;
     }
-    return true;
+    if (to !== from) {
+      while (from < end) pool[to++] = pool[from++]!;
+      this.listSize[index] = to - start;
+      if (to === start) this.filled[index >> 5]! &= ~(1 << (index & 31));
+    }
+    return fine;
   }
 
   /** Notes that a clause took part in a conflict. */
@@ -186,23 +217,25 @@ export class Clauses {
   }
 
   /**
-   * At level 0 with an empty trail: drops clauses that are facts and, when asked, the worse half of the learned ones (those of
-   * high LBD, then those longest unused), and packs what is left.
+   * At level 0 with an empty trail: drops clauses that are facts and, when asked, the half of the learned ones that is longest unused
+   * (those of an LBD of at most `GLUE` stay), and packs what is left.
    */
   tidy(dropLearned: boolean): void {
     const old = this.store;
     if (dropLearned) {
-      this.learned.sort((a, b) => old[a + 1]! - old[b + 1]! || old[b + 2]! - old[a + 2]! || a - b);
+      const glue = (clause: number): number => (old[clause + 1]! <= GLUE ? 0 : 1);
+      this.learned.sort((a, b) => glue(a) - glue(b) || old[b + 2]! - old[a + 2]! || a - b);
       const half = this.learned.length >> 1;
       let kept = this.learned.length;
-      while (kept > half && old[this.learned[kept - 1]! + 1]! > 2) kept--;
+      while (kept > half && old[this.learned[kept - 1]! + 1]! > GLUE) kept--;
       this.learned.length = kept;
       this.learned.sort((a, b) => a - b);
     }
     this.store = new Int32Array(old.length);
     this.used = HEADER;
-    this.nodesUsed = 3;
-    this.heads.fill(0);
+    this.poolUsed = 0;
+    this.listSize.fill(0);
+    this.listRoom.fill(0);
     this.filled.fill(0);
     this.pack(this.given, old);
     this.pack(this.learned, old);

@@ -126,7 +126,9 @@ export class Timetable implements Propagator {
     this.risenFrom = this.horizon;
     this.risenUntil = 0;
     for (let d = 0; d < this.dirtyCount; d++) if (!this.grow(this.dirtyList[d]!)) return false;
-    for (let k = 0; k < this.count; k++) if (!this.filter(k)) return false;
+    if (this.risenFrom < this.risenUntil) {
+      for (let k = 0; k < this.count; k++) if (!this.filter(k)) return false;
+    } else for (let d = 0; d < this.dirtyCount; d++) if (!this.filter(this.dirtyList[d]!)) return false;
     for (let d = 0; d < this.dirtyCount; d++) this.dirty[this.dirtyList[d]!] = 0;
     this.dirtyCount = 0;
     return true;
