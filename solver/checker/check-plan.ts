@@ -36,14 +36,27 @@ const RULES: readonly ((reading: Reading) => readonly Violation[])[] = [
   checkPins,
 ];
 
+export interface CheckOptions {
+  /** Minutes from the session's start to a clock time some days away; absent: days of 24 hours. */
+  readonly wallOffset?: WallOffset;
+}
+
 /**
  * All that is wrong with a plan.
  *
  * @param plan a plan that its schema accepted
- * @param options `wallOffset`: minutes from the session's start to a clock time some days away; absent: days of 24 hours
  * @returns every violation, by rule; empty: the plan is valid
  */
-export function checkPlan(plan: Plan, options: { readonly wallOffset?: WallOffset } = {}): readonly Violation[] {
+export function checkPlan(plan: Plan, options: CheckOptions = {}): readonly Violation[] {
   const reading = readPlan(plan, options.wallOffset);
   return RULES.flatMap((check) => check(reading)).sort((a, b) => a.rule - b.rule);
 }
+
+/**
+ * What is wrong with the safety of a plan's food: rule 9 alone, as `checkPlan` has it and sooner told.
+ *
+ * @param plan a plan that its schema accepted
+ * @param options as for `checkPlan`
+ */
+export const checkFoodSafety = (plan: Plan, options: CheckOptions = {}): readonly Violation[] =>
+  checkSafety(readPlan(plan, options.wallOffset));

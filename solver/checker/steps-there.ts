@@ -86,14 +86,15 @@ function checkPieces({ instance, pieces }: StepReading, lived: Lived | undefined
   const allowed = instance.pieces;
   if (allowed === null || part.hands === 'off') return tell(`${name} may not be interrupted and is planned in pieces.`);
   if (pieces.length > allowed.most) tell(`${name} is in ${pieces.length} pieces, and ${allowed.most} are allowed.`);
-  const told = lived?.steps.some(({ step }) => step === instance.id) === true;
+  const told = lived?.steps.find(({ step }) => step === instance.id)?.pieces ?? [];
   let sum = 0;
   pieces.forEach(({ planned }, index) => {
     const minutes = planned.end - planned.start;
     sum += minutes;
     if (planned.piece !== index + 1) tell(`The pieces of ${name} are not numbered in order.`, planned.start);
-    // How long a piece took that the cooks have told of is as it was.
-    if (minutes < allowed.least && !(told && planned.start < lived.now))
+    // A piece that had begun when the cooks told how long it takes is as long as they told, and no other is.
+    const asTold = told[index] === minutes && planned.start <= lived!.now;
+    if (minutes < allowed.least && !asTold)
       tell(`A piece of ${name} is ${minutes} min, and the least is ${allowed.least}.`, planned.start);
     if (planned.alternative !== pieces[0]!.planned.alternative)
       tell(`The pieces of ${name} are done in different ways.`);

@@ -164,6 +164,8 @@ export const LivedStep = v.strictObject({
   skipped: v.optional(v.boolean()),
   /** Minutes that its segments took or will take, checks apart, from the first on; null: as the component says. */
   minutes: v.array(v.nullable(wholeBetween(0, 10_000, 'minutes'))),
+  /** Of interrupted work: minutes of the pieces that were told of themselves, from the first on; null: as planned. */
+  pieces: v.optional(v.array(v.nullable(wholeBetween(0, 10_000, 'minutes')))),
 });
 export type LivedStep = v.InferOutput<typeof LivedStep>;
 

@@ -32,6 +32,8 @@ export interface History {
   readonly facts: Int32Array;
   /** By unit: minutes of its segments that turned out or will turn out otherwise; null: as its component says. */
   readonly minutes: ReadonlyMap<string, readonly (number | null)[]>;
+  /** By unit of interrupted work: minutes of the pieces that were told of; null: not told of. */
+  readonly pieces: ReadonlyMap<string, readonly (number | null)[]>;
   /** Steps told to be late that have not begun. */
   readonly notBegun: readonly string[];
 }
@@ -69,6 +71,7 @@ export function historyOf(
   const was = planned.slice();
   const facts = new Int32Array(planned.length).fill(OPEN);
   const minutes = new Map<string, readonly (number | null)[]>();
+  const pieces = new Map<string, readonly (number | null)[]>();
   const told = new Set<number>([0]);
   const order = units
     .map((_, index) => index)
@@ -98,13 +101,14 @@ export function historyOf(
     }
     if (reported.some((event) => event.kind === 'waiting') && was[first]! < now) shift(-Infinity, now - was[first]!);
     if (was[first]! < now || known || over >= 0) {
-      const list = tellParts(unit, own, reported, { planned, was, facts, now, shift });
-      if (list.some((each) => each !== null)) minutes.set(unit.id, list);
+      const turned = tellParts(unit, own, reported, { planned, was, facts, now, shift });
+      if (turned.minutes.some((each) => each !== null)) minutes.set(unit.id, turned.minutes);
+      if (turned.pieces.some((each) => each !== null)) pieces.set(unit.id, turned.pieces);
     } else if (reported.some((event) => event.kind === 'late')) notBegun.push(unit.id);
     for (const node of own) told.add(node);
   }
   tellElastic(planned, arcs, was, unitOf, facts, now);
-  return { facts, minutes, notBegun };
+  return { facts, minutes, pieces, notBegun };
 }
 
 /** Moves a step to when it was told to have begun; or, told only that it is over before it was to begin, to have ended then. */
@@ -129,16 +133,22 @@ interface Telling {
   readonly shift: (from: number, by: number) => void;
 }
 
+/** How a step turned out: as in `LivedStep`. */
+interface Turned {
+  readonly minutes: readonly (number | null)[];
+  readonly pieces: readonly (number | null)[];
+}
+
 /**
  * Parts of a step that has begun: those over, the one under way, those to come.
- * @returns minutes of segments that are not as the component says; of pieces, their sum
+ * @returns minutes of segments that are not as the component says; of pieces, their sum, and those of each that was told of
  */
 function tellParts(
   { parts, inPieces }: PlannedUnit,
   own: readonly number[],
   reported: readonly LiveEvent[],
   { planned, was, facts, now, shift }: Telling,
-): readonly (number | null)[] {
+): Turned {
   const moved = (minute: number): number => {
     const node = own.find((each) => planned[each] === minute);
     return node === undefined ? minute + was[own[0]!]! - planned[own[0]!]! : was[node]!;
@@ -174,9 +184,9 @@ function tellParts(
       for (const node of own) if (was[node] === end && isEnd(node)) facts[node] = end;
   }
   for (const node of own) if (was[node]! < now) facts[node] = was[node]!;
-  if (!inPieces) return list;
+  if (!inPieces) return { minutes: list, pieces: [] };
   const whole = parts.reduce((minutes, { start, end }) => minutes + end - start, sum);
-  return [sum === 0 ? null : whole];
+  return { minutes: [sum === 0 ? null : whole], pieces: list };
 }
 
 const isEnd = (node: number): boolean => node > 0 && node % 2 === 0;

@@ -3,7 +3,7 @@
  * changing as little as helps.
  */
 import type { WallOffset } from '../../checker/clock.ts';
-import { checkPlan } from '../../checker/check-plan.ts';
+import { checkFoodSafety, checkPlan } from '../../checker/check-plan.ts';
 import type { Violation } from '../../checker/violation.ts';
 import { planOrder, type PlanOrder } from '../../engine/explain/plan-order.ts';
 import { endNode, startNode } from '../../engine/explain/taken.ts';
@@ -30,9 +30,6 @@ export const PENALTY = 2;
 export const FROZEN_MINUTES = 3;
 /** Work units of a replan while cooks wait for it. */
 export const REPLAN_EFFORT = 30_000;
-
-/** The checker's rule of food safety. */
-const SAFETY = 9;
 
 export interface ReplanOptions {
   /** Minutes from the start of the session; what is told has happened by then. */
@@ -147,8 +144,7 @@ function replanned(
   let [translated, history] = [ready.prepared, first];
   if (first.minutes.size > 0) {
     // What took longer is longer in everything that follows from it; ways that differed may be alike now, so all is read again.
-    const told = [...first.minutes].map(([step, minutes]): LivedStep => ({ step, minutes: [...minutes] }));
-    lived = mergeLived(lived, now, told);
+    lived = mergeLived(lived, now, toldSteps(first, lived));
     const again = prepare(plan, left.size === 0 ? plan : withoutWork(plan, left), lived, wallOffset);
     if (!again.ok) return { kind: 'refused', faults: again.faults };
     translated = again.prepared;
@@ -206,6 +202,20 @@ const notBegun = (plan: Plan, step: string, now: number): InputFault => ({
   mend: 'tell that it has started, or wait until it has',
 });
 
+/** What is told now; of interrupted work, beside what was told of its pieces before. */
+const toldSteps = ({ minutes, pieces }: History, before: Lived): readonly LivedStep[] =>
+  [...minutes].map(([step, own]): LivedStep => {
+    const now = pieces.get(step);
+    if (now === undefined) return { step, minutes: [...own] };
+    const known = before.steps.find((each) => each.step === step)?.pieces ?? [];
+    const length = Math.max(now.length, known.length);
+    return {
+      step,
+      minutes: [...own],
+      pieces: Array.from({ length }, (_, index) => now[index] ?? known[index] ?? null),
+    };
+  });
+
 /** What was told before, and what is told now; the newer counts. */
 function mergeLived(before: Lived | undefined, now: number, steps: readonly LivedStep[]): Lived {
   const told = new Set(steps.map(({ step }) => step));
@@ -261,7 +271,7 @@ function answer(
   options: ReplanOptions,
   wallOffset: WallOffset | undefined,
 ): ReplanResult {
-  const check = (made: Plan): readonly Violation[] => checkPlan(made, wallOffset === undefined ? {} : { wallOffset });
+  const zone = wallOffset === undefined ? {} : { wallOffset };
   const { stopped, work } = outcome;
   switch (outcome.kind) {
     case 'proven':
@@ -274,7 +284,12 @@ function answer(
         bound: outcome.bound,
         proven: outcome.kind === 'proven',
         carriedOn: outcome.carriedOn,
-        broken: brokenBy(outcome.broken.length > 0, cut ? lived : null, () => check(made)),
+        broken:
+          outcome.broken.length > 0
+            ? checkPlan(made, zone)
+            : cut
+              ? undercooked(checkFoodSafety(made, zone), lived)
+              : [],
         stopped,
         work,
       };
@@ -283,7 +298,7 @@ function answer(
     case 'unknown': {
       const leastBad =
         outcome.leastBad === null ? null : planOf(plan, translated, outcome.leastBad, lived, outcome, options);
-      const broken = leastBad === null ? [] : check(leastBad);
+      const broken = leastBad === null ? [] : checkPlan(leastBad, zone);
       const named = outcome.broken.flatMap((limit) =>
         limit.kind === 'lag' && limit.requirement !== undefined ? [limit.requirement] : [],
       );
@@ -303,17 +318,10 @@ function answer(
   }
 }
 
-/**
- * What the checker says of a plan whose past has broken something: all of it where a limit is known to be broken; else what was told may
- * have left food cooked for less than it needs, which no plan of the rest can mend and the engine does not know.
- *
- * @param lived what was told, now or earlier; null: nothing that made a part shorter
- */
-function brokenBy(limits: boolean, lived: Lived | null, check: () => readonly Violation[]): readonly Violation[] {
-  if (limits) return check();
-  if (lived === null) return [];
+/** Of faults of safety, those in steps that the cooks told of: no plan of the rest can mend them, and the engine does not know them. */
+function undercooked(faults: readonly Violation[], lived: Lived): readonly Violation[] {
   const told = new Set(lived.steps.flatMap(({ step, skipped }) => (skipped === true ? [] : [step])));
-  return check().filter(({ rule, steps }) => rule === SAFETY && steps.some((id) => told.has(wholeId({ id }))));
+  return faults.filter(({ steps }) => steps.some((id) => told.has(wholeId({ id }))));
 }
 
 const toldWorth = ({ finish, changed, total }: Worth, units: readonly PlannedUnit[]) => ({

@@ -5,6 +5,7 @@ import type { Plan, PlannedStep } from '../../../solver/kitchen/plan.ts';
 import { planSession } from '../../../solver/translate/plan-session.ts';
 import { generatedSession, stockOf } from '../../benchmarks/generated-sessions.ts';
 import { byId, demoComponents, demoKitchens } from '../../support/demo-documents.ts';
+import { supper } from '../../support/supper.ts';
 
 const DEMO = `${process.cwd()}/app/demo/`;
 
@@ -68,5 +69,33 @@ describe('beans told to be done before they are safe', () => {
     const late = replanned(running.replan({ now, events: [{ kind: 'late', step: cooking.id, remaining: 31 }] }));
     expect(late.broken).toEqual([]);
     expect(checkPlan(late.plan)).toEqual([]);
+  });
+});
+
+describe('a piece of interrupted work told to end sooner than the least of a piece', () => {
+  // A plan worked out by hand, its salad chopped from minute 9 to 13 and from 16 to 20; without avoided allergens, of which the planner
+  // keeps a wider margin than the checker.
+  const byHand: Plan = {
+    ...supper,
+    session: { ...supper.session, eaters: supper.session.eaters?.map((eater) => ({ ...eater, avoids: [] })) },
+    lived: { now: 1, steps: [] },
+  };
+  const told = replanned(
+    runPlan(byHand).replan({ now: 10, events: [{ kind: 'late', step: 'salad/chop~1', remaining: 1 }] }),
+  );
+
+  it('is kept as it was told, and noted as this very piece', () => {
+    const pieces = told.plan.steps.filter(({ step }) => step === 'chop');
+    expect(pieces[0]!.end - pieces[0]!.start).toBe(2);
+    expect(told.plan.lived?.steps).toEqual([{ step: 'salad/chop', minutes: [6], pieces: [2, null] }]);
+    expect(checkPlan(told.plan)).toEqual([]);
+  });
+
+  it('stays noted when the other is told of', () => {
+    const { plan: later } = replanned(
+      runPlan(told.plan).replan({ now: 17, events: [{ kind: 'late', step: 'salad/chop~2', remaining: 4 }] }),
+    );
+    expect(later.lived?.steps).toEqual([{ step: 'salad/chop', minutes: [7], pieces: [2, 5] }]);
+    expect(checkPlan(later)).toEqual([]);
   });
 });

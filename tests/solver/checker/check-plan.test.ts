@@ -35,16 +35,35 @@ describe('the checker', () => {
     expect(checkPlan(plan)).toEqual([]);
   });
 
-  test('a piece of work that was shorter than the least is accepted where the cooks have told of it', () => {
-    const short = (steps: NonNullable<Plan['lived']>['steps']): Plan =>
-      changed((each) => {
+  describe('a piece of work shorter than the least', () => {
+    /** The first of two pieces of 4 minutes ends after 2, or the second begins 2 later; the cooks told at minute 14. */
+    const short = (piece: 1 | 2, told: NonNullable<Plan['lived']>['steps'], now = 14): readonly number[] => {
+      const plan = changed((each) => {
         const [first, second] = [stepOf(each, 'salad/chop~1'), stepOf(each, 'salad/chop~2')];
-        first.end = first.segments[0]!.end = 12;
-        second.start = second.segments[0]!.start = 15;
-        each.lived = { now: 14, steps };
+        if (piece === 1) first.end = first.segments[0]!.end = first.start + 2;
+        else second.start = second.segments[0]!.start = second.end - 2;
+        each.lived = { now, steps: told };
       });
-    expect(checkPlan(short([{ step: 'salad/chop', minutes: [8] }]))).toEqual([]);
-    expect(checkPlan(short([])).map(({ rule }) => rule)).toEqual([1]);
+      return checkPlan(plan).map(({ rule }) => rule);
+    };
+    const { start, end } = stepOf(structuredClone(supper), 'salad/chop~1');
+    const second = stepOf(structuredClone(supper), 'salad/chop~2');
+    const whole = { 1: 2 + second.end - second.start, 2: 2 + end - start };
+
+    test('is accepted where the cooks told of this very piece', () => {
+      expect(short(1, [{ step: 'salad/chop', minutes: [whole[1]], pieces: [2] }])).toEqual([]);
+    });
+
+    test('is refused where they told of the other piece, or of another length, or of none', () => {
+      expect(short(2, [{ step: 'salad/chop', minutes: [whole[2]], pieces: [end - start] }])).toEqual([1]);
+      expect(short(1, [{ step: 'salad/chop', minutes: [whole[1]], pieces: [3] }])).toEqual([1]);
+      expect(short(1, [{ step: 'salad/chop', minutes: [whole[1]] }])).toEqual([1]);
+    });
+
+    test('is refused where it was still to come when they told', () => {
+      const told = [{ step: 'salad/chop', minutes: [whole[1]], pieces: [2] }];
+      expect(short(1, told, start - 1)).toEqual([1]);
+    });
   });
 
   test('a dish for the table is in time from the allowance on', () => {
