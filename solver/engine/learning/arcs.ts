@@ -16,8 +16,10 @@ export class Arcs {
   readonly weight: number[] = [];
   readonly guard: number[] = [];
 
-  /** Arcs by the slot they leave, and the even arcs by the slot of their guard. */
+  /** Arcs by the slot they leave, what is asked of each beside it, and the even arcs by the slot of their guard. */
   private leaving: Int32Array = new Int32Array(0);
+  private leavingTo: Int32Array = new Int32Array(0);
+  private leavingWeight: Int32Array = new Int32Array(0);
   private leavingStart = new Int32Array(0);
   private guarded: Int32Array = new Int32Array(0);
   private guardedStart = new Int32Array(0);
@@ -58,6 +60,8 @@ export class Arcs {
       return list;
     };
     this.leaving = bucket(this.leavingStart, (a) => this.arcFrom[a]!, 1);
+    this.leavingTo = this.leaving.map((arc) => this.arcTo[arc]!);
+    this.leavingWeight = this.leaving.map((arc) => this.arcWeight[arc]!);
     this.guarded = bucket(this.guardedStart, (a) => this.trail.slotOf(this.arcGuard[a]!), 2);
   }
 
@@ -65,15 +69,16 @@ export class Arcs {
   propagate(slot: number): boolean {
     const trail = this.trail;
     const { bound, valueBits, mask, offset, negation, alwaysTrue } = trail;
+    const { leavingTo, leavingWeight } = this;
     const start = this.leavingStart[slot]!;
     const end = this.leavingStart[slot + 1]!;
     this.visits += end - start;
     const here = bound[slot]!;
     for (let k = start; k < end; k++) {
-      const arc = this.leaving[k]!;
-      const value = here + this.arcWeight[arc]!;
-      const to = this.arcTo[arc]!;
+      const value = here + leavingWeight[k]!;
+      const to = leavingTo[k]!;
       if (value <= bound[to]!) continue;
+      const arc = this.leaving[k]!;
       const guard = this.arcGuard[arc]!;
       if (guard === alwaysTrue || bound[guard >>> valueBits]! >= (guard & mask) - offset) {
         if (!trail.set(to, value, (arc << 2) | BY_ARC)) return false;

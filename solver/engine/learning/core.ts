@@ -53,9 +53,13 @@ export class Core {
   private readonly rootUnits: number[] = [];
   private head = 0;
   private queues: [number[], number[], number[]] = [[], [], []];
+  private queued = new Uint8Array(0);
+  /** By slot: who watches it, and what each is told; −1 where it is told nothing. */
   private wakeStart = new Int32Array(0);
   private wakePropagator = new Int32Array(0);
   private wakeData = new Int32Array(0);
+  /** Propagators that keep something between runs. */
+  private stateful: Propagator[] = [];
   private propagatorWork = 0;
   private entryWork = 0;
   private learnedLimit = LEARNED;
@@ -129,14 +133,19 @@ export class Core {
   }
 
   private wakeWhole(p: Propagator): void {
-    for (const [, data] of p.watches()) p.wake(data);
-    this.enqueue(p);
+    if (p.note !== undefined) for (const [, data] of p.watches()) p.note(data);
+    this.enqueue(p.id);
   }
 
   private sealWakes(): void {
     const slots = 2 * this.trail.variables;
     const lists: number[][] = Array.from({ length: slots }, () => []);
-    for (const p of this.propagators) for (const [slot, data] of p.watches()) lists[slot]!.push(p.id, data);
+    for (const p of this.propagators)
+      for (const [slot, data] of p.watches()) lists[slot]!.push(p.id, p.note === undefined ? -1 : data);
+    this.stateful = this.propagators.filter((p) => p.backtrack !== undefined);
+    const queued = new Uint8Array(this.propagators.length);
+    queued.set(this.queued);
+    this.queued = queued;
     this.wakeStart = new Int32Array(slots + 1);
     for (let s = 0; s < slots; s++) this.wakeStart[s + 1] = this.wakeStart[s]! + lists[s]!.length / 2;
     this.wakePropagator = new Int32Array(this.wakeStart[slots]!);
@@ -149,10 +158,10 @@ export class Core {
     });
   }
 
-  private enqueue(p: Propagator): void {
-    if (p.queued) return;
-    p.queued = true;
-    this.queues[p.priority].push(p.id);
+  private enqueue(id: number): void {
+    if (this.queued[id] !== 0) return;
+    this.queued[id] = 1;
+    this.queues[this.propagators[id]!.priority].push(id);
   }
 
   /** Propagates to a fixpoint; false on conflict, told to the trail. */
@@ -169,8 +178,10 @@ export class Core {
         if (trail.last[slot] === i && !this.arcs.propagate(slot)) return false;
         if (!this.arcs.release(slot, old, now)) return false;
         for (let k = this.wakeStart[slot]!; k < this.wakeStart[slot + 1]!; k++) {
-          const p = this.propagators[this.wakePropagator[k]!]!;
-          if (p.wake(this.wakeData[k]!)) this.enqueue(p);
+          const id = this.wakePropagator[k]!;
+          const data = this.wakeData[k]!;
+          if (data >= 0) this.propagators[id]!.note!(data);
+          this.enqueue(id);
         }
       }
       const queue =
@@ -178,7 +189,7 @@ export class Core {
       const id = queue.pop();
       if (id === undefined) return true;
       const p = this.propagators[id]!;
-      p.queued = false;
+      this.queued[id] = 0;
       this.propagatorWork += p.cost;
       if (!p.propagate()) return false;
     }
@@ -194,7 +205,7 @@ export class Core {
     this.activity.restore(level);
     trail.backtrack(level);
     if (this.head > trail.entries) this.head = trail.entries;
-    for (const p of this.propagators) p.backtrack(level);
+    for (let k = 0; k < this.stateful.length; k++) this.stateful[k]!.backtrack!(level);
     this.scan = 0;
   }
 

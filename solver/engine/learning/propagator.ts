@@ -4,17 +4,16 @@ import type { Explanation } from './explanation.ts';
 export interface Propagator {
   /** 0 runs before 1 before 2: cheap ones first. */
   readonly priority: 0 | 1 | 2;
-  /** Set by the core: the number by which reasons name this propagator, and whether it waits in the queue. */
+  /** Set by the core: the number by which reasons name this propagator. */
   id: number;
-  queued: boolean;
-  /** (slot, data) pairs: `wake(data)` is called when the slot's bound rises. */
+  /** (slot, data) pairs: when the slot's bound rises, the propagator is queued, and before that told by `note(data)` what rose. */
   watches(): readonly (readonly [slot: number, data: number])[];
-  /** A watched slot rose. Called often; returns true when the propagator should be queued. */
-  wake(data: number): boolean;
+  /** A watched slot rose. Called often; absent where it does not matter which. */
+  note?(data: number): void;
   /** Narrows bounds; false on conflict, told to the trail. */
   propagate(): boolean;
-  /** Drops whatever state was built above a level. */
-  backtrack(level: number): void;
+  /** Drops whatever state was built above a level; absent where nothing is kept between runs. */
+  backtrack?(level: number): void;
   /**
    * Writes literals, all true before `position`, that imply (slot, value), or, where slot is −1, that cannot hold together.
    * @param record the record's words begin at this index of the trail's records, the propagator's number first

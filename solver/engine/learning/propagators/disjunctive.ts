@@ -39,7 +39,6 @@ const LONGEST_WAIT = 30;
 export class Disjunctive implements Propagator {
   readonly priority = 2;
   id = 0;
-  queued = false;
   readonly cost: number;
 
   private readonly trail: Trail;
@@ -105,14 +104,6 @@ export class Disjunctive implements Propagator {
       if (literal !== 0 && literal !== this.trail.alwaysTrue && literal !== this.trail.alwaysFalse)
         slots.add(this.trail.slotOf(literal));
     return [...slots].map((slot) => [slot, 0] as const);
-  }
-
-  wake(): boolean {
-    return true;
-  }
-
-  backtrack(): void {
-    // Nothing is kept between runs.
   }
 
   propagate(): boolean {

@@ -14,7 +14,6 @@ import type { Trail } from '../trail.ts';
 export class Linear implements Propagator {
   readonly priority = 1;
   id = 0;
-  queued = false;
   readonly cost: number;
 
   private readonly trail: Trail;
@@ -41,14 +40,6 @@ export class Linear implements Propagator {
     const pairs: (readonly [number, number])[] = Array.from(this.slots, (slot) => [slot, 0] as const);
     if (this.guard !== this.trail.alwaysTrue) pairs.push([this.trail.slotOf(this.guard), 0]);
     return pairs;
-  }
-
-  wake(): boolean {
-    return true;
-  }
-
-  backtrack(): void {
-    // Nothing is kept between runs.
   }
 
   propagate(): boolean {

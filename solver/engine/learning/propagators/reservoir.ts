@@ -30,7 +30,6 @@ const DRAW_INACTIVE = 4;
 export class Reservoir implements Propagator {
   readonly priority = 1;
   id = 0;
-  queued = false;
   readonly cost: number;
 
   private readonly trail: Trail;
@@ -63,14 +62,6 @@ export class Reservoir implements Propagator {
       }
     }
     return pairs;
-  }
-
-  wake(): boolean {
-    return true;
-  }
-
-  backtrack(): void {
-    // Nothing is kept between runs.
   }
 
   private earliest(k: number): number {

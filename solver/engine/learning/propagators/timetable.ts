@@ -32,7 +32,6 @@ const DROP_LAYER = 3;
 export class Timetable implements Propagator {
   readonly priority = 1;
   id = 0;
-  queued = false;
   readonly cost: number;
 
   private readonly trail: Trail;
@@ -104,12 +103,10 @@ export class Timetable implements Propagator {
     return pairs;
   }
 
-  wake(k: number): boolean {
-    if (this.dirty[k] === 0) {
-      this.dirty[k] = 1;
-      this.dirtyList[this.dirtyCount++] = k;
-    }
-    return true;
+  note(k: number): void {
+    if (this.dirty[k] !== 0) return;
+    this.dirty[k] = 1;
+    this.dirtyList[this.dirtyCount++] = k;
   }
 
   /** Amount of the layers that are true. */
