@@ -94,7 +94,10 @@ const checkSaidCooked = (reading: Reading): readonly Violation[] =>
   );
 
 export function checkCooking(reading: Reading, courses: Courses): readonly Violation[] {
-  return [...checkSaidCooked(reading), ...checkSteps(reading, courses)];
+  return [...checkSaidCooked(reading), ...checkSteps(reading, courses)].map((violation) => ({
+    ...violation,
+    harm: 'undercooked',
+  }));
 }
 
 function checkSteps(reading: Reading, courses: Courses): readonly Violation[] {

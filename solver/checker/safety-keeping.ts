@@ -38,6 +38,7 @@ export function checkHotHold(reading: Reading, courses: Courses): readonly Viola
               `${called(planned)} is kept hot at ${leastC} °C, and the safety rules ask for ${least.value} °C.`,
               [planned.id],
               step.start,
+              'too-cool',
             ),
           ]
         : [];
@@ -48,7 +49,7 @@ export function checkHotHold(reading: Reading, courses: Courses): readonly Viola
         const celsius = course.celsiusAt(minute);
         if (celsius >= leastC - GUARD_C) continue;
         const message = `${course.oven.name} is at ${Math.round(celsius)} °C at ${reading.clock.at(minute)}, too cool to keep ${called(planned)} at ${leastC} °C.`;
-        return [told(message, [planned.id], minute)];
+        return [told(message, [planned.id], minute, 'too-cool')];
       }
       return [];
     });

@@ -52,6 +52,7 @@ function checkToxin(reading: Reading, component: Component, { name, toxin }: Ing
         message,
         steps.flatMap(({ pieces }) => pieces.map(({ planned }) => planned.id)),
         minute,
+        'toxin',
       ),
     );
   };

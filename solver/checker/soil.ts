@@ -5,19 +5,21 @@
 import { avoids, isMark, keptFree, leaves } from '../food/soil.ts';
 import type { PlaceKind, PlannedSegment } from '../kitchen/plan.ts';
 import { BOXES } from '../kitchen/session-components.ts';
-import type { Soil } from '../kitchen/values.ts';
+import { RAW_KINDS, type Soil } from '../kitchen/values.ts';
 import { rackUses } from './oven-course.ts';
 import { stepsInside } from './inside.ts';
 import { readPools } from './pool-course.ts';
 import { called, calledUse, stepsOfUse, type PieceReading, type Reading, type Use } from './reading.ts';
 import { partsOf } from './segment-parts.ts';
 import { soilCourse } from './soil-course.ts';
+import type { Harm } from '../safety/harm-cautions.ts';
 import type { Violation } from './violation.ts';
 import { checkWashes, washesOf, type Wash } from './washes.ts';
 
 const rule = 8 as const;
 /** Things that food soils. Vessels must also be washed between one component and another. */
 const SOILED: readonly PlaceKind[] = ['pan', 'tray', 'bowl', 'board', 'tool', 'appliance'];
+const RAW_SOIL: ReadonlySet<string> = new Set(RAW_KINDS.map((raw) => `raw-${raw}`));
 const VESSELS: readonly PlaceKind[] = ['pan', 'tray', 'bowl'];
 
 interface Touch {
@@ -46,6 +48,14 @@ export function touchOf(use: Use, reading: Reading): Touch {
   };
 }
 
+/** The worst that what was met can do. */
+const harmOf = (met: readonly string[]): Harm =>
+  met.some((soil) => RAW_SOIL.has(soil))
+    ? 'raw-food'
+    : met.some((soil) => isMark(soil as Soil))
+      ? 'allergen'
+      : 'unwashed';
+
 const both = (left: ReadonlySet<Soil>, right: ReadonlySet<Soil>): readonly Soil[] =>
   [...left].filter((soil) => right.has(soil));
 
@@ -54,7 +64,7 @@ function meetings(
   touches: readonly Touch[],
   washes: readonly Wash[],
   spoils: (earlier: Touch, later: Touch) => readonly string[],
-): readonly { readonly earlier: Touch; readonly later: Touch; readonly met: string }[] {
+): readonly { readonly earlier: Touch; readonly later: Touch; readonly met: readonly string[] }[] {
   const inOrder = [...touches].sort((a, b) => a.from - b.from);
   return inOrder.flatMap((earlier) => {
     const later = inOrder.find(
@@ -64,7 +74,7 @@ function meetings(
         spoils(earlier, each).length > 0 &&
         !washes.some(({ start, end }) => start >= earlier.until && end <= each.from),
     );
-    return later === undefined ? [] : [{ earlier, later, met: spoils(earlier, later).join(', ') }];
+    return later === undefined ? [] : [{ earlier, later, met: spoils(earlier, later) }];
   });
 }
 
@@ -99,9 +109,10 @@ function checkThings(reading: Reading): readonly Violation[] {
     ];
     return meetings(touches, washesOf(reading, id), spoils).map(({ earlier, later, met }) => ({
       rule,
-      message: `${name} goes to ${later.label} at ${clock.at(later.from)} with ${met} on it from ${earlier.label}, and is not washed between.`,
+      message: `${name} goes to ${later.label} at ${clock.at(later.from)} with ${met.join(', ')} on it from ${earlier.label}, and is not washed between.`,
       steps: [...earlier.steps, ...later.steps],
       minute: later.from,
+      harm: harmOf(met),
     }));
   });
 }
@@ -129,9 +140,10 @@ function checkPeople(reading: Reading): readonly Violation[] {
     const spoils = (earlier: Touch, later: Touch): readonly string[] => both(earlier.leaves, later.avoids);
     return meetings(touches, washesOf(reading, person.id), spoils).map(({ earlier, later, met }) => ({
       rule,
-      message: `${person.name} comes to ${later.label} at ${clock.at(later.from)} with ${met} on the hands from ${earlier.label}, and does not wash them between.`,
+      message: `${person.name} comes to ${later.label} at ${clock.at(later.from)} with ${met.join(', ')} on the hands from ${earlier.label}, and does not wash them between.`,
       steps: [...earlier.steps, ...later.steps],
       minute: later.from,
+      harm: harmOf(met),
     }));
   });
 }
@@ -154,6 +166,7 @@ function checkPoolSoil(reading: Reading): readonly Violation[] {
             message: `${later.label} at ${clock.at(later.from)} meets ${met.join(', ')} of ${earlier.label} in ${pool.name}, and the water is not changed between.`,
             steps: [...earlier.steps, ...later.steps],
             minute: later.from,
+            harm: harmOf(met),
           },
         ];
       });
@@ -186,6 +199,7 @@ function checkDrips(reading: Reading): readonly Violation[] {
             message: `${above.label} drips ${met.join(', ')} on ${below.label} from the rack above it at ${clock.at(from)}.`,
             steps: [...above.steps, ...below.steps],
             minute: from,
+            harm: harmOf(met),
           },
         ];
       }),
@@ -208,6 +222,7 @@ function checkCourse(reading: Reading): readonly Violation[] {
         message: `${component.name} may meet ${mark} at ${clock.at(minute)} by way of ${on}, and must stay free of it.`,
         steps,
         minute,
+        harm: 'allergen',
       }));
   });
 }

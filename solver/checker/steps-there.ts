@@ -8,13 +8,21 @@ import { durationMinutes } from '../kitchen/values.ts';
 import { boilMinutes } from './boiling.ts';
 import { recoveryMinutes } from './recovery.ts';
 import { called, type PieceReading, type Reading, type StepReading } from './reading.ts';
+import type { Harm } from '../safety/harm-cautions.ts';
 import type { Violation } from './violation.ts';
 
 const rule = 1 as const;
-type Tell = (message: string, minute?: number) => void;
+type Tell = (message: string, minute?: number, harm?: Harm) => void;
 
 function tellTo(violations: Violation[], steps: readonly string[]): Tell {
-  return (message, minute) => violations.push({ rule, message, steps, ...(minute === undefined ? {} : { minute }) });
+  return (message, minute, harm) =>
+    violations.push({
+      rule,
+      message,
+      steps,
+      ...(minute === undefined ? {} : { minute }),
+      ...(harm === undefined ? {} : { harm }),
+    });
 }
 
 /** Looks and turns on the way: each once, in its time, inside its hands-off segment. */
@@ -59,6 +67,7 @@ function checkSegments(piece: PieceReading, reading: Reading, tell: Tell): void 
   way.parts.forEach((part, index) => {
     const { start, end } = spans[index]!;
     const minutes = end - start;
+    const raw = piece.instance.step.cooksThrough === undefined ? undefined : 'undercooked';
     if (part.hands === 'on') {
       if (piece.planned.piece === undefined && minutes !== part.minutes)
         tell(`${name} takes ${part.minutes} min of hands and is planned with ${minutes}.`, start);
@@ -67,7 +76,8 @@ function checkSegments(piece: PieceReading, reading: Reading, tell: Tell): void 
     const boil = boilMinutes(piece, index, part, reading);
     const recovery = recoveryMinutes(piece, index, part, reading);
     const [shortest, longest] = [part.shortest + boil + recovery, part.longest + boil + recovery];
-    if (minutes < shortest) tell(`${name} must go for at least ${shortest} min and is planned for ${minutes}.`, start);
+    if (minutes < shortest)
+      tell(`${name} must go for at least ${shortest} min and is planned for ${minutes}.`, start, raw);
     if (minutes > longest) tell(`${name} may go for at most ${longest} min and is planned for ${minutes}.`, start);
     checkChecks(piece, part, { start, end }, tell);
   });

@@ -1,4 +1,5 @@
 /** What the checker has to say against a plan. */
+import type { Harm } from '../safety/harm-cautions.ts';
 
 /** The ten rules, numbered as the checker's files are listed in `check-plan.ts`. */
 export type RuleNumber = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 10;
@@ -11,4 +12,6 @@ export interface Violation {
   readonly steps: readonly string[];
   /** When it happens, minutes from the start of the session. */
   readonly minute?: number;
+  /** What it may do to who eats; absent: nothing by itself. */
+  readonly harm?: Harm;
 }

@@ -61,7 +61,7 @@ export function checkWashes(reading: Reading): readonly Violation[] {
     const wrong = fault(reading, wash);
     if (wrong === null) return [];
     const message = `The wash of ${wash.component} at ${reading.clock.at(wash.start)} ${wrong}.`;
-    return [{ rule: 8, message, steps: [wash.id], minute: wash.start }];
+    return [{ rule: 8, message, steps: [wash.id], minute: wash.start, harm: 'unwashed' }];
   });
 }
 

@@ -54,6 +54,33 @@ function lostChecks(before: Plan, after: Plan, events: readonly LiveEvent[]): re
   });
 }
 
+/** Why there is no plan at all, and what to do. */
+function nonePlanned(before: Plan, result: Extract<Answered, { readonly leastBad: unknown }>): readonly string[] {
+  const { against, inTheWay, cautions } = result;
+  const why =
+    against.length > 0
+      ? [
+          cautions.length > 0
+            ? 'There is no plan to go on by: limits of time could be let go, and this must not be:'
+            : 'There is no plan to go on by: whatever limits of time are let go, this would be broken:',
+          ...against.map(({ rule, message }) => `  Rule ${rule}: ${message}`),
+        ]
+      : inTheWay.length > 0
+        ? [
+            'There is no plan to go on by: as told, these stand in each other’s way, whatever limits of time are let go:',
+            ...inTheWay.map((id) => `  ${stepName(before, id)}`),
+          ]
+        : ['There is no plan to go on by: what was told and the order of the work contradict each other.'];
+  return [
+    '',
+    ...why,
+    ...(cautions.length === 0 ? [] : ['', 'What to do now:', ...cautions.map((words) => `  ${words}`)]),
+    '',
+    'Settle this by hand, food that may spoil or harm first. Then tell what is done (--done), what takes longer (--late) or what is left',
+    'out (--skip), and ask again.',
+  ];
+}
+
 /** Lines on what was told and what the replan does; then the running order from now on. */
 export function replanText(before: Plan, result: Answered, now: number, events: readonly LiveEvent[]): string {
   const clock = wallClockOf(before.start);
@@ -67,7 +94,7 @@ export function replanText(before: Plan, result: Answered, now: number, events: 
         : `From ${clock(now).time} on no way was found to keep every limit: ${result.reason}`,
       ...result.requirements.map((requirement) => `  clashes: ${requirement}`),
       ...(result.leastBad === null
-        ? ['What was told and the order of the work contradict each other.']
+        ? nonePlanned(before, result)
         : [
             '',
             'The least bad way to go on breaks this:',
@@ -107,12 +134,15 @@ export function replanSummary(before: Plan, result: Answered): object {
       people: [...new Set(segments.flatMap(({ person }) => person ?? []))],
     }));
   if (result.kind !== 'replanned') {
-    const { kind, reason, requirements, leastBad, broken, stopped } = result;
+    const { kind, reason, requirements, leastBad, broken, against, inTheWay, cautions, stopped } = result;
     return {
       status: kind,
       reason,
       requirements,
       broken,
+      against,
+      inTheWay,
+      cautions,
       stopped,
       leastBad: leastBad === null ? null : { finishMinutes: leastBad.finishMinutes, steps: steps(leastBad) },
     };

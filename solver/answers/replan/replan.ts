@@ -16,6 +16,8 @@ import { tierValues } from '../../engine/tier-values.ts';
 import type { InputFault } from '../../kitchen/fault.ts';
 import { wholeId, type Lived, type LivedStep, type Plan, type PlannedStep } from '../../kitchen/plan.ts';
 import { guardsFood } from '../../translate/requirement-names.ts';
+import { harmCautions } from '../../safety/harm-cautions.ts';
+import { STRICTEST_BUILT_IN } from '../../safety/rules-in-force.ts';
 import { finishPoints } from '../../translate/tiers.ts';
 import { solutionToPlan } from '../../translate/solution-to-plan.ts';
 import type { Translated } from '../../translate/legend.ts';
@@ -66,10 +68,19 @@ export type ReplanResult =
       readonly reason: string;
       /** The asker's requirements that stand against each other. */
       readonly requirements: readonly string[];
-      /** The least bad way to go on: as few minutes over limits as were found; null where work and order themselves contradict what was told. */
+      /**
+       * The least bad way to go on: as few minutes over limits of time as were found. It breaks nothing else, and never does harm: null where
+       * every way found would, or work and order themselves contradict what was told.
+       */
       readonly leastBad: Plan | null;
       /** What it breaks, as sentences. */
       readonly broken: readonly Violation[];
+      /** Where there is none: what the nearest way would have broken that must not break. Empty where there is not even that. */
+      readonly against: readonly Violation[];
+      /** Where not even times could be had: ids of the steps that stand in each other's way, whatever limits of time are let go. */
+      readonly inTheWay: readonly string[];
+      /** What to do against harm that would come of going on all the same, as sentences. */
+      readonly cautions: readonly string[];
     })
   | { readonly kind: 'refused'; readonly faults: readonly InputFault[] };
 
@@ -171,12 +182,29 @@ function replanned(
         requirement !== undefined && guardsFood(requirement) ? [lag] : [],
       ),
     ),
+    kept: lookLags(translated),
     seed: options.seed ?? plan.made.seed,
     effort: options.effort ?? REPLAN_EFFORT,
     ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
   });
   const cut = plan.lived !== undefined || isCut(first.minutes, ready.prepared.units);
   return answer(plan, translated, lived, cut, outcome, units, options, wallOffset);
+}
+
+/** Lags that hold looks on the way inside their wait: outside it a look is none, so they are no limits that could be wider. */
+function lookLags({ problem, translation }: Translated): ReadonlySet<number> {
+  const looks = new Set(
+    translation.steps.flatMap(({ shapes }) =>
+      shapes.flatMap(({ operations }) =>
+        operations.flatMap((each) => each.flatMap(({ check, task }) => (check ? [task] : []))),
+      ),
+    ),
+  );
+  return new Set(
+    problem.lags.flatMap(({ from, to }, lag) =>
+      [from, to].some((point) => point !== 'origin' && looks.has(point.task)) ? [lag] : [],
+    ),
+  );
 }
 
 /** Every point that a plan has before a minute. */
@@ -296,9 +324,11 @@ function answer(
     }
     case 'impossible':
     case 'unknown': {
-      const leastBad =
-        outcome.leastBad === null ? null : planOf(plan, translated, outcome.leastBad, lived, outcome, options);
-      const broken = leastBad === null ? [] : checkPlan(leastBad, zone);
+      const nearest =
+        outcome.nearest === null ? null : planOf(plan, translated, outcome.nearest, lived, outcome, options);
+      const faults = nearest === null ? [] : checkPlan(nearest, zone);
+      const harmful = faults.filter(({ harm }) => harm !== undefined);
+      const isOffered = outcome.leastBad !== null && harmful.length === 0;
       const named = outcome.broken.flatMap((limit) =>
         limit.kind === 'lag' && limit.requirement !== undefined ? [limit.requirement] : [],
       );
@@ -309,8 +339,16 @@ function answer(
         kind: outcome.kind,
         reason,
         requirements: [...new Set([...(outcome.clash?.requirements ?? []), ...named])],
-        leastBad,
-        broken,
+        leastBad: isOffered ? nearest : null,
+        broken: isOffered ? faults : [],
+        against: isOffered ? [] : harmful.length > 0 ? harmful : faults,
+        inTheWay: units
+          .filter(({ tasks }) => tasks.some((task) => outcome.inTheWay.includes(task)))
+          .map(({ id }) => id),
+        cautions: harmCautions(
+          harmful.flatMap(({ harm }) => harm ?? []),
+          plan.rules ?? STRICTEST_BUILT_IN,
+        ),
         stopped,
         work,
       };

@@ -36,6 +36,8 @@ export interface ReplanAsked {
   readonly goodEnough?: number;
   /** Positions of lags that are let go after all others that the asker named, where not every limit can be kept. */
   readonly guarded?: ReadonlySet<number>;
+  /** Positions of lags that are never let go. */
+  readonly kept?: ReadonlySet<number>;
   readonly seed: number;
   /** Most work units to spend on improving; 0: the old order only. */
   readonly effort: number;

@@ -8,7 +8,7 @@
 import { withTimes, type OrderArc } from '../explain/plan-order.ts';
 import { endNode, startNode } from '../explain/taken.ts';
 import type { Solution } from '../outcome.ts';
-import type { Point, Problem } from '../problem.ts';
+import type { Point, Problem, Task } from '../problem.ts';
 import { verifySolution } from '../verify-solution.ts';
 import type { ReplanAsked } from './asked.ts';
 import { boundsByFacts, carryOn } from './carry-on.ts';
@@ -40,11 +40,13 @@ export interface BadGround {
   readonly order: KeptOrder;
   readonly lower: Int32Array;
   readonly ready: Ready;
+  /** Lags of the problem that never go. */
+  readonly isKept: (lag: number) => boolean;
   readonly repaired: (problem: Problem, order: KeptOrder, cycle: readonly OrderArc[]) => Going | null;
   readonly inOldOrder: (problem: Problem) => Going | null;
 }
 
-/** @returns null where even work, order and facts contradict each other */
+/** @returns null where even work, order and facts contradict each other; what keeps not all the rest only where nothing found does */
 export function leastBad(ground: BadGround): LeastBad | null {
   let fallback: LeastBad | null = null;
   for (const least of [Readiness.guarded, Readiness.hours]) {
@@ -53,7 +55,40 @@ export function leastBad(ground: BadGround): LeastBad | null {
     if (anew !== null) return anew;
     fallback ??= straight;
   }
+  for (const unnamed of [false, true]) {
+    const going = ground.inOldOrder(widerProblem(ground.problem, everyLimit(ground, unnamed)));
+    const tight = going === null ? null : tightened(ground, going.solution, Readiness.hours);
+    if (tight !== null) return tight;
+  }
   return fallback;
+}
+
+/** May take longer than it must. */
+const isElastic = ({ modes }: Task): boolean => modes.some((mode) => mode !== null && mode.longest > mode.shortest);
+
+/** Every longest gap and the end of the horizon wide open, ties apart; where `unnamed`, those that the asker did not name, too. */
+function everyLimit({ problem, isKept }: BadGround, unnamed: boolean): LetGo {
+  const name = (from: Point, to: Point): string =>
+    [from, to].map((point) => (point === 'origin' ? '' : `${point.task} ${point.at}`)).join('\n');
+  const gaps = new Map<string, number>();
+  for (const { from, to, least } of problem.lags)
+    gaps.set(name(from, to), Math.max(least, gaps.get(name(from, to)) ?? -Infinity));
+  const wide = 2 * problem.horizon;
+  return {
+    ...NOTHING,
+    lags: new Map(
+      problem.lags.flatMap(({ from, to, least, requirement }, lag): [number, number][] => {
+        // "At once" is told by two lags; the one back from a start to an end is the limit.
+        const atOnce = least === 0 && requirement !== undefined && from !== 'origin' && to !== 'origin';
+        const limit = atOnce
+          ? from.at === 'start' && to.at === 'end'
+          : least < 0 && gaps.get(name(to, from)) !== -least && (unnamed || requirement !== undefined);
+        return limit && !isKept(lag) ? [[lag, wide]] : [];
+      }),
+    ),
+    lengths: new Map(unnamed ? problem.tasks.filter(isElastic).map(({ id }) => [id, wide]) : []),
+    horizon: problem.horizon,
+  };
 }
 
 /** Ways to go on that let go limits this ready only: in the old order, and where that keeps not all else, in another. */

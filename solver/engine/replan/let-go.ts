@@ -34,7 +34,7 @@ const isStart = (node: number): boolean => node % 2 === 1;
 
 /**
  * @param arcs all that are to be kept, among which ties are found
- * @param isFact arcs that say when a point was, or that it lies ahead
+ * @param isFact arcs that say when a point was, or that it lies ahead; and others that never go
  * @param isGuarded lags that go after all others of the asker's
  */
 export function readinessAmong(

@@ -26,7 +26,7 @@ import { keptOrder, sequenceArcs, type KeptOrder } from './kept-order.ts';
 import { buildCost } from './build-cost.ts';
 import { byBoth, byLearner } from './from-nothing.ts';
 import { isOverIn, leastBad, minutesOver } from './least-bad.ts';
-import { both, NOTHING, widerArcs, widerProblem, type LetGo } from './let-go.ts';
+import { both, giveWay, NOTHING, widerArcs, widerProblem, type LetGo } from './let-go.ts';
 import { surelyBroken, type SurelyBroken } from './surely-broken.ts';
 import { repair } from './repair.ts';
 import { plansInOrder } from '../search/plans-in-order.ts';
@@ -60,13 +60,22 @@ export type ReplanOutcome =
       /** `impossible` only after proof; `unknown`: no way to go on within every limit was found in the effort given. */
       readonly kind: 'impossible' | 'unknown';
       readonly clash: Clash | null;
-      /** The old order carried on with some limits let go; null where not even that can be. */
+      /** A way to go on with some limits let go that keeps all else; null where none was found. */
       readonly leastBad: Solution | null;
-      /** Limits that it breaks, and those that the past has broken. */
+      /**
+       * The least bad; where there is none, the old order with limits let go, though it breaks what can never go (soil, a level, a look on the way). No way
+       * to go on: it tells what stands against one. null where not even times could be had.
+       */
+      readonly nearest: Solution | null;
+      /** Where not even times could be had: positions of the tasks that stand in each other's way, limits let go. */
+      readonly inTheWay: readonly number[];
+      /** Limits that either breaks, and those that the past has broken. */
       readonly broken: readonly BrokenLimit[];
       readonly stopped: boolean;
       readonly work: number;
     };
+
+type NoneWithin = Extract<ReplanOutcome, { readonly clash: unknown }>;
 
 /** Effort for the fewest moves that make the old order possible again, as a share of that asked. */
 const REPAIR_SHARE = 0.25;
@@ -344,12 +353,14 @@ class Replanning {
       order: this.order,
       lower: this.lower,
       ready: sure.ready,
+      isKept: this.isKept(),
       repaired: asked.effort <= 0 ? () => null : (wider, order, cycle) => this.repaired(wider, order, cycle),
       inOldOrder: asked.effort <= 0 ? () => null : (wider) => this.inOldOrder(wider).going,
     });
-    if (bad === null) return this.broken(clash, null, sure.letGo, stopped);
+    if (bad === null) return { ...this.broken(clash, null, sure.letGo, stopped), inTheWay: this.inTheWay() };
     const letGo = both(sure.letGo, bad.letGo);
-    if (!bad.keepsTheRest || asked.effort <= 0) return this.broken(clash, bad.solution, letGo, stopped);
+    if (!bad.keepsTheRest) return { ...this.broken(clash, bad.solution, letGo, stopped), leastBad: null };
+    if (asked.effort <= 0) return this.broken(clash, bad.solution, letGo, stopped);
     // Minutes over a limit that might be kept weigh more than all that is lost by keeping it.
     const over = minutesOver(problem, bad.letGo);
     const worth = (solution: Solution): Worth => {
@@ -364,11 +375,27 @@ class Replanning {
     return this.broken(clash, better.solution, letGo, stopped);
   }
 
-  private broken(clash: Clash | null, solution: Solution | null, letGo: LetGo, stopped: boolean): ReplanOutcome {
+  /** Tasks of the contradiction in the old order that no limit let go resolves. */
+  private inTheWay(): readonly number[] {
+    const { met } = giveWay(this.arcs, this.lower, 4 * this.problem.horizon, this.sure.ready);
+    const nodes = (met.at(-1)?.arcs ?? []).flatMap(({ from, to }) => [from, to]).filter((node) => node > 0);
+    return [...new Set(nodes.map((node) => (node - 1) >> 1))].sort((a, b) => a - b);
+  }
+
+  /** Facts, and lags that the asker never lets go. */
+  private isKept(): (lag: number) => boolean {
+    const { asked, settled } = this;
+    const original = asked.problem.lags.flatMap((_, index) => (settled.broken.includes(index) ? [] : [index]));
+    return (lag) => lag >= settled.factLags || asked.kept?.has(original[lag]!) === true;
+  }
+
+  private broken(clash: Clash | null, solution: Solution | null, letGo: LetGo, stopped: boolean): NoneWithin {
     return {
       kind: clash === null ? 'unknown' : 'impossible',
       clash,
       leastBad: solution,
+      nearest: solution,
+      inTheWay: [],
       broken: this.limitsBroken(letGo, solution),
       stopped,
       work: this.work,

@@ -28,9 +28,11 @@ export interface SurelyBroken {
 
 export function surelyBroken(asked: ReplanAsked, settled: Settled): SurelyBroken {
   const { problem, factLags } = settled;
-  const isFact = ({ why }: OrderArc): boolean => why.kind === 'lag' && why.lag >= factLags;
   const original = asked.problem.lags.flatMap((_, index) => (settled.broken.includes(index) ? [] : [index]));
   const isGuarded = (lag: number): boolean => asked.guarded?.has(original[lag]!) === true;
+  /** What says when a point was, or that it lies ahead; and what the asker keeps. */
+  const isFact = ({ why }: OrderArc): boolean =>
+    why.kind === 'lag' && (why.lag >= factLags || asked.kept?.has(original[why.lag]!) === true);
   const arcs = sureGaps(settled);
   const ready = readinessAmong(arcs, isFact, isGuarded);
   const lower = new Int32Array(1 + 2 * problem.tasks.length);

@@ -5,6 +5,9 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { readArguments } from '../../../app/cli/arguments.ts';
 import { documentText } from '../../../app/documents/write-document.ts';
 import type { Plan } from '../../../solver/kitchen/plan.ts';
+import { replanText } from '../../../app/cli/text/replan.ts';
+import { harmCautions } from '../../../solver/safety/harm-cautions.ts';
+import { STRICTEST_BUILT_IN } from '../../../solver/safety/rules-in-force.ts';
 import { component, inOven, off, on, session as sessionOf, smallKitchen, step } from '../../support/documents.ts';
 import { emptyFolder } from '../../support/folder.ts';
 import { inTerminal } from './in-terminal.ts';
@@ -126,6 +129,31 @@ describe('replan', () => {
     expect(code).toBe(1);
     expect(out).toContain('least bad');
     expect(out).toContain('must begin within 10 min');
+  });
+
+  test('says why there is no plan at all, and what to do against the harm that would come of going on', async () => {
+    const before = await planAt('cook.plan.json');
+    const message = 'Ada comes to “dress” (roots) at 11:20 with raw-meat on the hands.';
+    const none = {
+      kind: 'impossible',
+      reason: 'too late',
+      requirements: [],
+      leastBad: null,
+      broken: [],
+      against: [{ rule: 8, message, steps: ['roots/dress'], harm: 'raw-food' }],
+      inTheWay: [],
+      cautions: harmCautions(['raw-food'], STRICTEST_BUILT_IN),
+      stopped: false,
+      work: 0,
+    } as const;
+    const text = replanText(before, none, 60, []);
+    expect(text).toContain('this must not be:\n  Rule 8: ' + message);
+    // source: USDA FSIS, soap and water for 20 s after raw meat or poultry, as cited in the built-in rules.
+    expect(text).toContain('wash hands with soap for 20 s or longer');
+    expect(text).toContain('Local food-safety rules come first.');
+    expect(text).not.toContain('least bad');
+    const wayless = replanText(before, { ...none, against: [], cautions: [], inTheWay: ['roots/roast'] }, 60, []);
+    expect(wayless).toContain('stand in each other’s way, whatever limits of time are let go:\n  roast');
   });
 
   test.each([

@@ -108,3 +108,41 @@ describe('replanning random sessions', () => {
     expect(seen.better).toBeGreaterThan(0);
   });
 });
+
+describe('the least bad way to go on where random sessions run very late', () => {
+  // Harm as the checker tells it: raw food, allergens and soil (rule 8), cooking through, toxins, and food kept too cool (rule 9).
+  it('is late at most: no food of it is raw, soiled or too cool; where it would be, there is none, with the reason and what to do', () => {
+    const faults: string[] = [];
+    const seen = { offered: 0, none: 0 };
+    for (let seed = 100; seed < 130; seed++) {
+      const chance = seeded(seed);
+      const made = planSession({ ...randomSession(seed, 1), seed: 1, effort: 3_000 });
+      if (made.kind !== 'planned') continue;
+      const running = runPlan(made.plan);
+      for (let turn = 0; turn < 3; turn++) {
+        const now = chance.int(1, made.plan.allAwayMinutes);
+        const under = underWay(made.plan, now);
+        if (under.length === 0) continue;
+        const { id } = chance.pick(under);
+        const events = [{ kind: 'late', step: id, remaining: chance.int(30, 120) } as const];
+        const result = running.replan({ now, events, effort: EFFORT });
+        if (result.kind !== 'impossible' && result.kind !== 'unknown') continue;
+        const name = `seed ${seed} at ${now}, ${JSON.stringify(events)}`;
+        if (result.leastBad === null) {
+          seen.none++;
+          if (result.against.some(({ harm }) => harm !== undefined) !== result.cautions.length > 0)
+            faults.push(`${name}: harm without a caution, or a caution without harm`);
+          continue;
+        }
+        seen.offered++;
+        faults.push(
+          ...checkPlan(result.leastBad)
+            .filter(({ rule, harm }) => rule === 8 || harm !== undefined)
+            .map(({ rule, message }) => `${name}, rule ${rule}: ${message}`),
+        );
+      }
+    }
+    expect(faults).toEqual([]);
+    expect(seen.offered).toBeGreaterThan(5);
+  });
+});

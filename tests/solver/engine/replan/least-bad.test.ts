@@ -176,3 +176,37 @@ describe('a replan where the past and the gaps that surely hold leave no time', 
     expect(faultsOf(rest, outcome.leastBad!)).toEqual([]);
   });
 });
+
+describe('a replan where every way to go on breaks what is no limit of time', () => {
+  const soiled = (
+    id: string,
+    minutes: number,
+    soil: { leaves?: readonly string[]; avoids?: readonly string[] },
+  ): Task => ({
+    id,
+    modes: [{ shortest: minutes, longest: minutes, uses: [{ resource: 'ada', amount: 1, ...soil }] }],
+  });
+
+  it('has no least bad way: raw meat comes to the salad, for it was begun first and there is nothing to wash with', () => {
+    const question = asked(
+      [soiled('meat', 10, { leaves: ['raw'] }), soiled('salad', 5, { avoids: ['raw'] })],
+      [],
+      [
+        [11, 21],
+        [6, 11],
+      ],
+      5,
+    );
+    const facts = question.facts.slice();
+    facts[1] = 2;
+    const outcome = bad({ ...question, facts });
+    expect(outcome.leastBad).toBeNull();
+  });
+
+  it('never lets go what the asker keeps, and tells which tasks stand in each other’s way', () => {
+    const question = lateBoxes([within('fish', 'boxes', 45, 'fish is looked at in time')], { kept: new Set([2]) });
+    const outcome = bad(question);
+    expect(outcome.leastBad).toBeNull();
+    expect(outcome.inTheWay.map((index) => question.problem.tasks[index]!.id)).toEqual(['fish', 'potatoes', 'boxes']);
+  });
+});
