@@ -175,7 +175,17 @@ function cerealsOf(ingredient: Allergenic): readonly GlutenCereal[] {
   return known.length > 0 ? known : GLUTEN_CEREALS;
 }
 
-/** All that soil tells apart of an ingredient's allergens: the groups, and the cereals of its gluten. */
+const marksKnown = new WeakMap<Allergenic, ReadonlySet<AllergenMark>>();
+
+/**
+ * All that soil tells apart of an ingredient's allergens: the groups, and the cereals of its gluten. Asked for again and again, so
+ * remembered as long as the ingredient is, which does not change.
+ */
 export function marksOfIngredient(ingredient: Allergenic): ReadonlySet<AllergenMark> {
-  return new Set<AllergenMark>([...allergensOfIngredient(ingredient), ...cerealsOf(ingredient)]);
+  let marks = marksKnown.get(ingredient);
+  if (marks === undefined) {
+    marks = new Set<AllergenMark>([...allergensOfIngredient(ingredient), ...cerealsOf(ingredient)]);
+    marksKnown.set(ingredient, marks);
+  }
+  return marks;
 }

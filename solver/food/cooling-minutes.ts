@@ -27,10 +27,23 @@ export function withoutFood(cools: Cools): Cooling {
   return Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)) as unknown as Cooling;
 }
 
-/** The cooling; null where it is not known what cools. */
-export function coolingOf(cools: Cools, food: CooledFood): CoolingCourse | NeverCools | null {
+type Course = CoolingCourse | NeverCools | null;
+
+/** The last course of a cooling, which takes long to reckon, and what it was of: remembered as long as its document is. */
+const known = new WeakMap<Cools, { readonly food: CooledFood; readonly course: Course }>();
+
+const isSame = (a: CooledFood, b: CooledFood): boolean =>
+  a.length === b.length &&
+  a.every(({ ingredients, makes }, index) => ingredients === b[index]!.ingredients && makes === b[index]!.makes);
+
+/** The cooling; null where it is not known what cools. Neither cooling nor food changes once it has been asked for. */
+export function coolingOf(cools: Cools, food: CooledFood): Course {
+  const before = known.get(cools);
+  if (before !== undefined && isSame(before.food, food)) return before.course;
   const composition = cooledComposition(cools, food);
-  return composition === null ? null : coolFood(withoutFood(cools), composition);
+  const course = composition === null ? null : coolFood(withoutFood(cools), composition);
+  known.set(cools, { food, course });
+  return course;
 }
 
 /**
