@@ -3,8 +3,10 @@
  *
  * For a `latest` tier and a resource, Σ amount × shortest × ⟦task in that mode⟧ ≤ capacity × tier, over the tasks whose ends the tier counts. Work
  * whose mode or presence is open counts as soon as it is decided, which no time-table sees; sets of resources that tasks choose among
- * are taken together, so that who does the work need not be known.
+ * are taken together, so that who does the work need not be known. Where stocks are drawn from, a second inequality counts what is drawn, too, see
+ * `budgets.ts`.
  */
+import { SCALE, stocksOf, weightsOf } from './budgets.ts';
 import { Sum } from './sums.ts';
 import type { LatestTier, Problem } from '../../problem.ts';
 import type { Core } from '../core.ts';
@@ -28,6 +30,8 @@ export function addEnergy(
   sets: readonly ReadonlySet<string>[],
   idle: readonly Idle[],
 ): void {
+  const stocks = stocksOf(problem);
+  const always = problem.tasks.map((_, t) => points.present[t] === core.trail.alwaysTrue);
   problem.tiers.forEach((tier, k) => {
     const part = tiers[k]!.parts[0];
     if (tier.kind !== 'latest' || part === undefined) return;
@@ -38,11 +42,13 @@ export function addEnergy(
         if (set.has(resource.id))
           capacity += Math.max(resource.capacity, ...(resource.calendar ?? []).map((entry) => entry.capacity));
       const sum = new Sum();
+      const all: (number | null)[][] = [];
       let users = 0;
       let sure = false;
       let head = problem.horizon;
       let tail = problem.horizon;
       problem.tasks.forEach((task, t) => {
+        all.push(task.modes.map((mode) => (mode === null ? null : 0)));
         if (tails[t]! < 0) return;
         const energies = task.modes.map((mode) => {
           let amount = 0;
@@ -50,8 +56,9 @@ export function addEnergy(
           return amount * Math.min(mode?.shortest ?? 0, problem.horizon);
         });
         if (energies.every((energy) => energy === 0)) return;
+        all[t] = task.modes.map((mode, m) => (mode === null ? null : energies[m]!));
         users++;
-        if (points.present[t] === core.trail.alwaysTrue) sure = true;
+        if (always[t]!) sure = true;
         const start = points.starts[t]!;
         head = Math.min(head, core.trail.declaredLower(start.x) + start.offset);
         tail = Math.min(tail, tails[t]!);
@@ -64,6 +71,19 @@ export function addEnergy(
       // All of it lies between the least head and the tier less the least tail, once one of the tasks is surely there.
       const margin = sure ? head + tail : 0;
       sum.add(part.x, -capacity).atMost(core, -capacity * margin, core.trail.alwaysTrue);
+      const weights = stocks.length === 0 ? null : weightsOf(stocks, all, always);
+      if (weights === null) continue;
+      const both = new Sum();
+      all.forEach((energies, t) => {
+        const costs = energies.map((energy, m) =>
+          energy === null
+            ? 0
+            : stocks.reduce((cost, stock, s) => cost + weights[s]! * stock.drawn[t]![m]!, SCALE * energy),
+        );
+        addLeast(both, points, lengths, t, costs);
+      });
+      const room = stocks.reduce((worth, { amount }, s) => worth + weights[s]! * amount, 0);
+      both.add(part.x, -SCALE * capacity).atMost(core, room - SCALE * capacity * margin, core.trail.alwaysTrue);
     }
   });
 }
