@@ -182,7 +182,9 @@ function bindAfterheat(
   }
   const [wait, until] = [minutesUp(span.from), Math.min(builder.horizon, minutesDown(span.until))];
   const requirement = afterheatName(need.task);
-  builder.exactly(end(heated.need.task), end(fire), 0, follows);
-  builder.atLeast(end(heated.need.task), start(need.task), wait, follows, requirement);
-  builder.atMost(end(heated.need.task), end(need.task), until, follows, requirement);
+  // Done in another way, it follows nothing: it may even be the last that the oven is on for.
+  const when = [...exists, ...follows];
+  builder.exactly(end(heated.need.task), end(fire), 0, when);
+  builder.atLeast(end(heated.need.task), start(need.task), wait, when, requirement);
+  builder.atMost(end(heated.need.task), end(need.task), until, when, requirement);
 }

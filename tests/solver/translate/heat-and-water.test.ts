@@ -59,6 +59,19 @@ describe('the oven', () => {
     expect(end - off200).toBeLessThanOrEqual(16);
   });
 
+  test('may go off with food that could have crisped in an afterheat, and is done in the heat instead', () => {
+    const crisp = step('crisp', [on(1), off(5, 15), on(1)], [inOven(120, 160, { afterheat: true })]);
+    const inTheHeat = { name: 'in the heat', segments: [on(1), off(30), on(1)], needs: [inOven(200)] };
+    const bread = component('bread', [
+      step('bake', [on(1), off(20), on(1)], [inOven(200)]),
+      // The oven is as cold as that too late.
+      { ...crisp, after: [{ step: 'bake', longest: 'PT5M' }], alternatives: [inTheHeat] },
+    ]);
+    const plan = planned({ components: [bread] });
+    expect(stepOf(plan, 'bread/crisp').name).toBe('crisp, in the heat');
+    expect(plan.finishMinutes).toBe(18 + 22 + 32);
+  });
+
   test('does not run beside the kettle where the supply cannot bear both', () => {
     const tea = component('tea', [
       step('boil', [on(1), off(0, 5, { boilMl: 1000 }), on(1)], [{ use: 'kettle', ml: 1000 }]),
