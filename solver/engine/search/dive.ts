@@ -58,6 +58,8 @@ export class Dive {
   private orders!: DiveOrders;
   /** Dead ends of each block in this dive. */
   private readonly blocked: Int32Array;
+  /** 1 where a block was brought forward with every decision undone: it cannot come any earlier. */
+  private readonly fromStart: Uint8Array;
   /** Dead ends of each task since `forget`, so that callers can bring the hard ones forward. */
   readonly trouble: Int32Array;
 
@@ -74,6 +76,7 @@ export class Dive {
     this.selection = new Selection(propagation, structure);
     this.trouble = new Int32Array(this.store.compiled.taskCount);
     this.blocked = new Int32Array(structure.blockTasks.start.length);
+    this.fromStart = new Uint8Array(structure.blockTasks.start.length);
   }
 
   /**
@@ -91,6 +94,7 @@ export class Dive {
     this.shifts = 0;
     this.lastUndone = -1;
     this.blocked.fill(0);
+    this.fromStart.fill(0);
     this.selection.forgetPromoted();
     this.demandsDirty = true;
     let current = -1;
@@ -365,7 +369,8 @@ export class Dive {
     if (times === 0 && decisions.depth - culprit < MANY) return false;
     const back = decisions.depth - (FEW << Math.min(times, MOST_DOUBLINGS));
     const level = Math.max(1, culprit > 0 ? Math.min(culprit, back) : back);
-    if (decisions.depth === 0 || (level === 1 && selection.isPromoted(block))) return false;
+    if (decisions.depth === 0 || (level === 1 && this.fromStart[block] === 1)) return false;
+    if (level === 1) this.fromStart[block] = 1;
     decisions.undoTo(level);
     selection.promote(block);
     this.demandsDirty = true;

@@ -7,6 +7,15 @@ import { priorityRules, type PriorityRule } from './priority-rules.ts';
 import type { Workshop } from './workshop.ts';
 
 /**
+ * Dead ends allowed in the first dive: where one forward dive gives a plan, it meets few of them; where it meets more, most of the time
+ * dives from the end back are sooner.
+ */
+const FEW_FAILS = 4;
+const TASKS_A_FAIL = 40;
+/** Dead ends allowed in the second dive; later ones are allowed a few more each. */
+const FAILS = 26;
+
+/**
  * Dives until a plan is found and `rounds` rules were tried, or the budget is spent.
  *
  * @param rounds how many rules to try at least
@@ -43,7 +52,9 @@ class SqueakyWheel {
     const { boost } = this;
     const { start, items } = structure.blockTasks;
     dive.forget();
-    const plan = this.workshop.planByRule(rule, 24 + 4 * Math.min(20, round), whim, boost, soilWeight, shapeWhim);
+    const fails =
+      round === 0 ? Math.max(FEW_FAILS, compiled.taskCount / TASKS_A_FAIL) : FAILS + 4 * Math.min(20, round);
+    const plan = this.workshop.planByRule(rule, fails, whim, boost, soilWeight, shapeWhim);
     for (let task = 0; task < boost.length; task++) {
       if (plan !== null) {
         boost[task] = (boost[task] as number) * 0.7;

@@ -61,6 +61,12 @@ export function planOfStarts(compiled: Compiled, starts: Int32Array): Plan {
   return withValues(compiled, new Int32Array(optionCount.length), start, end, mode);
 }
 
+/** The plan with every task so many minutes later (earlier where below 0); what it then breaks is not looked at. */
+export function movedBy(compiled: Compiled, { choices, start, end, mode }: Plan, minutes: number): Plan {
+  const moved = (times: Int32Array): Int32Array => times.map((time) => (time < 0 ? time : time + minutes));
+  return withValues(compiled, choices, moved(start), moved(end), mode);
+}
+
 /** The plan as the outcome tells it. */
 export function solutionOf(plan: Plan): Solution {
   return {

@@ -37,10 +37,6 @@ export class Selection {
     if (this.promoted[block] === 0) this.promoted[block] = ++this.promotions;
   }
 
-  isPromoted(block: number): boolean {
-    return (this.promoted[block] as number) > 0;
-  }
-
   forgetPromoted(): void {
     if (this.promotions === 0) return;
     this.promoted.fill(0);

@@ -11,7 +11,7 @@ import { Random } from '../random.ts';
 import { readStructure, type Structure } from '../structure.ts';
 import { verifySolution } from '../verify-solution.ts';
 import { Dive, type DiveOrders } from './dive.ts';
-import { compareValues, planOf, solutionOf, type Plan } from './plan.ts';
+import { compareValues, movedBy, planOf, solutionOf, type Plan } from './plan.ts';
 import { keysOf, ruleFacts, thumbKeys, type PriorityRule, type RuleFacts } from './priority-rules.ts';
 
 /** What a problem is read into before search. */
@@ -97,10 +97,26 @@ export class Workshop {
     if (boost !== undefined) key.forEach((value, task) => (key[task] = value - (boost[task] as number)));
     const parallel = rule.scheme === 'parallel';
     const plan = this.build({ backward, parallel, key, guide: this.noGuide(), whim, shapeWhim, failLimit });
+    if (plan === null) return null;
     // A plan built from the end back lies at the end of the horizon: it is offered when it was pulled forward.
-    const shifted = plan === null || !backward ? null : this.shift(plan, false, failLimit);
-    if (plan !== null && shifted === null) this.offer(plan);
-    return shifted ?? plan;
+    const shifted = backward ? this.shift(plan, false, failLimit) : null;
+    if (shifted !== null) return shifted;
+    const early = backward ? this.movedToStart(plan) : plan;
+    this.offer(early);
+    return early;
+  }
+
+  /**
+   * The plan as a whole so much earlier that its first task starts at minute 0; the plan itself where that is no plan, because of what
+   * stands at a fixed time, or is worth less.
+   */
+  movedToStart(plan: Plan): Plan {
+    let first = Infinity;
+    for (const start of plan.start) if (start >= 0 && start < first) first = start;
+    if (first === 0 || first === Infinity) return plan;
+    const early = movedBy(this.compiled, plan, -first);
+    if (compareValues(early.values, plan.values) >= 0) return plan;
+    return verifySolution(this.problem, this.solution(early)).length === 0 ? early : plan;
   }
 
   /** Rebuilds a plan in its own order, towards the front or the back, with the same choices. */
