@@ -14,7 +14,7 @@ import { tierValues } from './tier-values.ts';
 const OPENING = 30;
 const LEAST_OPENING = 3_000;
 /** What the ensemble may spend in a turn to find a first plan: before there is one, the learner's model is not worth its building. */
-const UNTIL_PLAN = 150_000;
+const UNTIL_PLAN = 60_000;
 /** Work units of the learner's first turn, and how much longer each turn is than the last. */
 const FIRST_TURN = 60_000;
 const GROWTH = 1.6;
