@@ -1,6 +1,7 @@
 /** The engine's entry: first plans by rules, improvement by neighbourhoods, lower bounds, and an honest word on what was proved. */
 import { Budget } from './budget.ts';
-import type { Clash, Outcome, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
+import type { Outcome, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
+import { NO_PLACE } from './exhausted.ts';
 import { findClash, findOverload } from './bounds/certificates.ts';
 import { LowerBounds } from './bounds/lower-bounds.ts';
 import type { Problem } from './problem.ts';
@@ -66,7 +67,7 @@ class Solving {
     const clash = findClash(workshop);
     if (clash !== null) return { kind: 'impossible', clash, ...this.common(false) };
     if (!workshop.consistent)
-      return { kind: 'impossible', clash: findOverload(workshop) ?? exhausted, ...this.common(false) };
+      return { kind: 'impossible', clash: findOverload(workshop) ?? NO_PLACE, ...this.common(false) };
     this.bounds = new LowerBounds(workshop);
     if (options.start !== undefined && verifySolution(problem, options.start).length === 0)
       workshop.offer(planOfSolution(workshop.compiled, options.start));
@@ -178,10 +179,3 @@ function firstDifference(a: Float64Array, b: Float64Array): number {
   while (k < a.length && a[k] === b[k]) k++;
   return k;
 }
-
-const exhausted: Clash = {
-  kind: 'exhausted',
-  reason: 'the bounds of the tasks contradict each other before anything is placed',
-  tasks: [],
-  requirements: [],
-};

@@ -4,6 +4,7 @@
  * and hand each other the best plan. Effort is counted, not timed: the same problem, seed and effort give the same outcome.
  */
 import { LEARNER_UNITS, Learner, SLICE } from './learning/learner.ts';
+import { RULED_OUT } from './exhausted.ts';
 import { isHuge } from './learning/model/model.ts';
 import type { Outcome, Solution, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
 import type { Problem } from './problem.ts';
@@ -174,13 +175,7 @@ class Team {
   #outcome(learner: Learner): Outcome {
     const common = { work: this.#spent, trace: this.#trace };
     if (learner.impossible && learner.best === null) {
-      const clash = {
-        kind: 'exhausted',
-        reason: 'every combination was ruled out',
-        tasks: [],
-        requirements: [],
-      } as const;
-      return { kind: 'impossible', stopped: false, ...common, clash };
+      return { kind: 'impossible', stopped: false, ...common, clash: RULED_OUT };
     }
     if (learner.best === null) return { kind: 'unknown', stopped: true, ...common };
     let sure = true;

@@ -1,4 +1,5 @@
 /** Ways to go on where no few moves lead anywhere: by the whole engine, on what is left of the effort. Both may prove that there is none. */
+import { RULED_OUT } from '../exhausted.ts';
 import { LEARNER_UNITS, Learner, SLICE } from '../learning/learner.ts';
 import type { Clash, Solution } from '../outcome.ts';
 import type { Problem } from '../problem.ts';
@@ -11,13 +12,6 @@ import { exactProblem } from './exact.ts';
 /** Work of the learner's slices, its own units, and slices without gain after which it ends. */
 const SLICE_WORK = 60_000;
 const PATIENCE = 8;
-
-const RULED_OUT: Clash = {
-  kind: 'exhausted',
-  reason: 'every combination was ruled out',
-  tasks: [],
-  requirements: [],
-};
 
 export interface FromNothing {
   /** Of the problem given; null: none was found. */

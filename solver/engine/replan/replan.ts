@@ -10,6 +10,7 @@
  * Papers: El Sakkout, Wallace 2000, "Probe backtrack search for minimal perturbation in dynamic scheduling"; Van de Vonder,
  * Ballestín, Demeulemeester, Herroelen 2007, "Heuristic procedures for reactive project scheduling".
  */
+import { NO_PLACE } from '../exhausted.ts';
 import { Budget } from '../budget.ts';
 import { withTimes, type OrderArc } from '../explain/plan-order.ts';
 import { startNode } from '../explain/taken.ts';
@@ -88,13 +89,6 @@ const FROM_NOTHING = 60_000;
 
 /** What a minute over a limit that might be kept weighs. */
 const OVER = 1000;
-
-const NO_PLACE: Clash = {
-  kind: 'exhausted',
-  reason: 'the bounds of the tasks contradict each other before anything is placed',
-  tasks: [],
-  requirements: [],
-};
 
 /**
  * Replans.
