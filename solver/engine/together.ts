@@ -16,6 +16,8 @@ const OPENING = 30;
 const LEAST_OPENING = 3_000;
 /** What the ensemble may spend in a turn to find a first plan: before there is one, the learner's model is not worth its building. */
 const UNTIL_PLAN = 60_000;
+/** And a mode, so that what is small and impossible is soon refuted. */
+const UNTIL_PLAN_MODE = 300;
 /** Work units of the learner's first turn, and how much longer each turn is than the last. */
 const FIRST_TURN = 60_000;
 const GROWTH = 1.6;
@@ -88,7 +90,11 @@ class Team {
     if (isHuge(this.problem)) return Infinity;
     if (plain && this.problem.tasks.length > LARGE) return FIRST_TURN;
     if (this.#best !== null) return LEAST_OPENING;
-    return Math.max(LEAST_OPENING, OPENING * this.problem.tasks.reduce((sum, task) => sum + task.modes.length, 0));
+    return Math.max(LEAST_OPENING, OPENING * this.#modes);
+  }
+
+  get #modes(): number {
+    return this.problem.tasks.reduce((sum, task) => sum + task.modes.length, 0);
   }
 
   /** @returns the outcome, where the ensemble has settled it all or there is nothing left to spend */
@@ -99,7 +105,7 @@ class Team {
     const outcome = solveByEnsemble(this.problem, {
       seed: (options.seed + round) >>> 0,
       effort,
-      ...(this.#best === null ? { untilPlan: Math.min(UNTIL_PLAN, this.#left) } : {}),
+      ...(this.#best === null ? { untilPlan: Math.min(UNTIL_PLAN, UNTIL_PLAN_MODE * this.#modes, this.#left) } : {}),
       ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
       ...(this.#best === null ? {} : { start: this.#best }),
       onProgress: (row, solution) =>

@@ -53,3 +53,14 @@ describe.each(problems.map((problem) => ({ problem, name: problem.name })))('wha
     expect(outcome.trace).toEqual(told.map(({ row }) => row));
   });
 });
+
+describe('a small problem without any plan', () => {
+  test.each([79, 104, 120, 134, 187, 196, 220, 232, 245])(
+    'is handed to the proof soon: reference problem %i (invented, refuted by enumeration too) within 6,000 units',
+    (seed) => {
+      const outcome = solveTogether(referenceProblem(seed), { seed: 1, effort: 1_000_000 });
+      expect(outcome.kind).toBe('impossible');
+      expect(outcome.work).toBeLessThan(6_000);
+    },
+  );
+});
