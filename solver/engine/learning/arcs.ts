@@ -3,9 +3,10 @@
  *
  * In slots, y ≥ x + w raises the lower bound of y with that of x, and its mirror −x ≥ −y + w lowers the upper bound of x with that of
  * y. Arc 2k and its mirror 2k+1 lie side by side, so the mirror of arc a is a ^ 1. A reason needs no record: it is the arc, and the
- * literal of `from` is found again from the bound that is asked for. A guard whose arc would empty a domain becomes false.
+ * literal of `from` is found again from the bound that is asked for. A guard whose arc would empty a domain becomes false. Arcs whose guard is
+ * false, and those that hold whatever `from` becomes, rest until that is undone: each slot's list keeps the live ones in front.
  *
- * Sources: Dechter, Meiri, Pearl (1991); Bartusch, Möhring, Radermacher (1988).
+ * Sources: Dechter, Meiri, Pearl (1991); Bartusch, Möhring, Radermacher (1988); Briggs & Torczon (1993) for sparse sets.
  */
 import { BY_ARC, BY_ARC_GUARD } from './trail.ts';
 import type { Trail } from './trail.ts';
@@ -21,6 +22,13 @@ export class Arcs {
   private leavingTo: Int32Array = new Int32Array(0);
   private leavingWeight: Int32Array = new Int32Array(0);
   private leavingStart = new Int32Array(0);
+  /** By slot: the end of its live arcs; by arc: its place in `leaving`. */
+  private liveEnd = new Int32Array(0);
+  private place = new Int32Array(0);
+  /** Arcs put to rest, in order of time, and the level of each. */
+  private resting: Int32Array = new Int32Array(0);
+  private restingLevel = new Int32Array(0);
+  private restingCount = 0;
   private guarded: Int32Array = new Int32Array(0);
   private guardedStart = new Int32Array(0);
   private arcFrom = new Int32Array(0);
@@ -60,9 +68,51 @@ export class Arcs {
       return list;
     };
     this.leaving = bucket(this.leavingStart, (a) => this.arcFrom[a]!, 1);
+    for (let s = 0; s < slots; s++) {
+      // Those that always hold push first.
+      const list = this.leaving.subarray(this.leavingStart[s], this.leavingStart[s + 1]);
+      list.sort((a, b) => Number(this.isGuarded(a)) - Number(this.isGuarded(b)) || a - b);
+    }
     this.leavingTo = this.leaving.map((arc) => this.arcTo[arc]!);
     this.leavingWeight = this.leaving.map((arc) => this.arcWeight[arc]!);
     this.guarded = bucket(this.guardedStart, (a) => this.trail.slotOf(this.arcGuard[a]!), 2);
+    this.liveEnd = this.leavingStart.slice(1);
+    this.place = new Int32Array(count);
+    this.leaving.forEach((arc, k) => (this.place[arc] = k));
+    this.resting = new Int32Array(count);
+    this.restingLevel = new Int32Array(count);
+  }
+
+  private isGuarded(arc: number): boolean {
+    return this.arcGuard[arc] !== this.trail.alwaysTrue;
+  }
+
+  private isLive(arc: number): boolean {
+    return this.place[arc]! < this.liveEnd[this.arcFrom[arc]!]!;
+  }
+
+  /** Takes a live arc out of its slot's list until the level is left. */
+  private rest(arc: number): void {
+    const { leaving, leavingTo, leavingWeight, place } = this;
+    const last = --this.liveEnd[this.arcFrom[arc]!]!;
+    const k = place[arc]!;
+    const other = leaving[last]!;
+    leaving[k] = other;
+    place[other] = k;
+    leaving[last] = arc;
+    place[arc] = last;
+    leavingTo[k] = leavingTo[last]!;
+    leavingTo[last] = this.arcTo[arc]!;
+    leavingWeight[k] = leavingWeight[last]!;
+    leavingWeight[last] = this.arcWeight[arc]!;
+    this.resting[this.restingCount] = arc;
+    this.restingLevel[this.restingCount++] = this.trail.level;
+  }
+
+  /** Brings back the arcs put to rest above a level; the last to leave a list comes back first, so each finds its place at the end. */
+  backtrack(level: number): void {
+    while (this.restingCount > 0 && this.restingLevel[this.restingCount - 1]! > level)
+      this.liveEnd[this.arcFrom[this.resting[--this.restingCount]!]!]!++;
   }
 
   /** A slot's bound rose: every arc that leaves it. */
@@ -71,13 +121,22 @@ export class Arcs {
     const { bound, valueBits, mask, offset, negation, alwaysTrue } = trail;
     const { leavingTo, leavingWeight } = this;
     const start = this.leavingStart[slot]!;
-    const end = this.leavingStart[slot + 1]!;
+    let end = this.liveEnd[slot]!;
     this.visits += end - start;
     const here = bound[slot]!;
+    /** How much higher the bound can still rise. */
+    const rise = -bound[slot ^ 1]! - here;
     for (let k = start; k < end; k++) {
       const value = here + leavingWeight[k]!;
       const to = leavingTo[k]!;
-      if (value <= bound[to]!) continue;
+      if (value <= bound[to]!) {
+        if (value + rise <= bound[to]!) {
+          this.rest(this.leaving[k]!);
+          end--;
+          k--;
+        }
+        continue;
+      }
       const arc = this.leaving[k]!;
       const guard = this.arcGuard[arc]!;
       if (guard === alwaysTrue || bound[guard >>> valueBits]! >= (guard & mask) - offset) {
@@ -91,8 +150,9 @@ export class Arcs {
     return true;
   }
 
-  /** A slot's bound rose: the arcs whose guards it made true. */
+  /** A slot's bound rose: the arcs whose guards it made false come to rest, and those whose guards it made true push. */
   release(slot: number, old: number, now: number): boolean {
+    this.restGuarded(slot, old, now);
     const trail = this.trail;
     const { bound, mask, offset } = trail;
     const end = this.guardedStart[slot + 1]!;
@@ -108,6 +168,19 @@ export class Arcs {
       }
     }
     return true;
+  }
+
+  /** The arcs whose guards a slot's rise made false come to rest. */
+  private restGuarded(slot: number, old: number, now: number): void {
+    const { mask, offset } = this.trail;
+    const end = this.guardedStart[(slot ^ 1) + 1]!;
+    for (let k = this.guardedStart[slot ^ 1]!; k < end; k++) {
+      const arc = this.guarded[k]!;
+      const value = 1 - ((this.arcGuard[arc]! & mask) - offset);
+      if (value <= old || value > now) continue;
+      if (this.isLive(arc)) this.rest(arc);
+      if (this.isLive(arc + 1)) this.rest(arc + 1);
+    }
   }
 
   /** Once, before search: every arc as it stands. */

@@ -204,6 +204,7 @@ export class Core {
     if (trail.level <= level) return;
     this.activity.restore(level);
     trail.backtrack(level);
+    this.arcs.backtrack(level);
     if (this.head > trail.entries) this.head = trail.entries;
     for (let k = 0; k < this.stateful.length; k++) this.stateful[k]!.backtrack!(level);
     this.scan = 0;
