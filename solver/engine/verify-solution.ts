@@ -51,12 +51,7 @@ export function verifySolution(problem: Problem, solution: Solution): string[] {
   checkStates(problem, placed, faults);
   checkSoil(placed, faults);
   checkReservoirs(problem, at, holds, faults);
-  for (const lag of problem.lags) {
-    const from = at(lag.from);
-    const to = at(lag.to);
-    if (from === undefined || to === undefined || !holds(lag.if)) continue;
-    if (to - from < lag.least) faults.push(`${lagName(lag)} is ${to - from}, least is ${lag.least}`);
-  }
+  checkLags(problem, solution, placed, holds, faults);
   problem.forbidden.forEach((conjunction, index) => {
     if (holds(conjunction)) faults.push(`forbidden conjunction ${index} holds`);
   });
@@ -103,6 +98,49 @@ function placeTasks(
   return placed;
 }
 
+/** By lag: its two tasks by position, −1 the origin, −2 no such task. Read once a problem, for whole plans of one are checked by the hundred. */
+const ends = new WeakMap<Problem, Int32Array>();
+
+function endsOf(problem: Problem): Int32Array {
+  const known = ends.get(problem);
+  if (known !== undefined) return known;
+  const position = new Map(problem.tasks.map((task, index) => [task.id, index]));
+  const of = (point: Point): number => (point === 'origin' ? -1 : (position.get(point.task) ?? -2));
+  const read = new Int32Array(2 * problem.lags.length);
+  problem.lags.forEach((lag, index) => {
+    read[2 * index] = of(lag.from);
+    read[2 * index + 1] = of(lag.to);
+  });
+  ends.set(problem, read);
+  return read;
+}
+
+function checkLags(
+  problem: Problem,
+  solution: Solution,
+  placed: ReadonlyMap<string, Placed>,
+  holds: (literals: readonly Literal[] | undefined) => boolean,
+  faults: string[],
+): void {
+  const tasks = endsOf(problem);
+  const present = problem.tasks.map(({ id }, index) => (placed.has(id) ? solution.tasks[index]! : null));
+  for (let index = 0; index < problem.lags.length; index++) {
+    const lag = problem.lags[index]!;
+    const from = timeOf(lag.from, present[tasks[2 * index]!]);
+    const to = timeOf(lag.to, present[tasks[2 * index + 1]!]);
+    if (from === null || to === null || to - from >= lag.least || !holds(lag.if)) continue;
+    faults.push(`${lagName(lag)} is ${to - from}, least is ${lag.least}`);
+  }
+}
+
+function timeOf(
+  point: Point,
+  interval: { readonly start: number; readonly end: number } | null | undefined,
+): number | null {
+  if (point === 'origin') return 0;
+  return interval == null ? null : interval[point.at];
+}
+
 function checkCapacities(problem: Problem, placed: ReadonlyMap<string, Placed>, faults: string[]): void {
   const onResource = new Map<string, { readonly task: Placed; readonly amount: number }[]>();
   for (const task of placed.values())
@@ -115,13 +153,18 @@ function checkCapacities(problem: Problem, placed: ReadonlyMap<string, Placed>, 
     const uses = onResource.get(resource.id);
     if (uses === undefined) continue;
     const inUse = new Int32Array(problem.horizon + 1);
-    for (const { task, amount } of uses)
-      for (let t = Math.max(0, task.start); t < Math.min(task.end, problem.horizon); t++)
-        inUse[t] = (inUse[t] ?? 0) + amount;
-    for (let t = 0; t < problem.horizon; t++) {
-      const entry = (resource.calendar ?? []).find((item) => item.from <= t && t < item.until);
+    const calendar = resource.calendar ?? [];
+    let last = 0;
+    for (const { task, amount } of uses) {
+      const end = Math.min(task.end, problem.horizon);
+      last = Math.max(last, end);
+      for (let t = Math.max(0, task.start); t < end; t++) inUse[t]! += amount;
+    }
+    // A capacity may be as low as 0, and no lower: where nothing is used there is nothing to ask.
+    for (let t = 0; t < last; t++) {
+      const entry = calendar.length === 0 ? undefined : calendar.find((item) => item.from <= t && t < item.until);
       const capacity = entry === undefined ? resource.capacity : entry.capacity;
-      const amount = inUse[t] ?? 0;
+      const amount = inUse[t]!;
       if (amount > capacity) {
         faults.push(`resource ${resource.id} is used by ${amount} of ${capacity} at minute ${t}`);
         break;
@@ -151,20 +194,25 @@ function checkSoil(placed: ReadonlyMap<string, Placed>, faults: string[]): void 
   const byResource = new Map<string, { task: Placed; use: Use }[]>();
   for (const task of placed.values())
     for (const use of task.mode.uses) {
-      const list = byResource.get(use.resource) ?? [];
-      byResource.set(use.resource, list);
-      list.push({ task, use });
+      if (use.leaves === undefined && use.avoids === undefined && use.cleans !== true) continue;
+      const list = byResource.get(use.resource);
+      if (list === undefined) byResource.set(use.resource, [{ task, use }]);
+      else list.push({ task, use });
     }
   for (const [resource, uses] of byResource) {
     const cleaners = uses.filter((item) => item.use.cleans === true);
-    for (const u of uses)
+    for (const u of uses) {
+      const leaves = u.use.leaves ?? [];
+      if (leaves.length === 0) continue;
       for (const v of uses) {
-        if (u.task === v.task) continue;
-        const met = (u.use.leaves ?? []).find((mark) => (v.use.avoids ?? []).includes(mark));
+        if (u.task === v.task || v.use.avoids === undefined) continue;
+        const { avoids } = v.use;
+        const met = leaves.find((mark) => avoids.includes(mark));
         if (met === undefined || v.task.end <= u.task.start) continue;
         if (cleaners.some((c) => c.task.start >= u.task.end && c.task.end <= v.task.start)) continue;
         faults.push(`task ${v.task.id} meets ${met} left on ${resource} by ${u.task.id}`);
       }
+    }
   }
 }
 

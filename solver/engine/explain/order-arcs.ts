@@ -3,7 +3,8 @@
  *
  * Every function returns arcs that the solution keeps, and that together are enough for the constraints of their kind.
  */
-import type { Problem, Resource } from '../problem.ts';
+import type { Mode, Problem, Resource } from '../problem.ts';
+import { allHold, byNumber } from './by-number.ts';
 import { matchTokens, type TokenEvent } from './match-tokens.ts';
 import type { ArcReason, OrderArc } from './plan-order.ts';
 import { ORIGIN, endNode, startNode, type Taken, type TakenTask } from './taken.ts';
@@ -19,28 +20,34 @@ const follows = (before: TakenTask, after: TakenTask, least: number, why: ArcRea
 
 /** The session's first and last minute, and the lengths that the modes taken allow. */
 export function lengthArcs(problem: Problem, taken: Taken): readonly OrderArc[] {
-  return taken.tasks.flatMap(({ index, id, mode }): OrderArc[] => {
-    const start = startNode(index);
-    const end = endNode(index);
-    const why: ArcReason = { kind: 'length', task: id };
-    return [
-      { from: ORIGIN, to: start, least: 0, why: { kind: 'horizon' } },
-      { from: end, to: ORIGIN, least: -problem.horizon, why: { kind: 'horizon' } },
-      { from: start, to: end, least: mode.shortest, why },
-      { from: end, to: start, least: -mode.longest, why },
-    ];
-  });
+  const { lengths } = byNumber(problem);
+  const arcs: OrderArc[] = [];
+  for (const { index, id, mode, option } of taken.tasks)
+    arcs.push(...(lengths[index]![option] ??= lengthsOf(problem, index, id, mode)));
+  return arcs;
+}
+
+function lengthsOf({ horizon }: Problem, index: number, task: string, mode: Mode): readonly OrderArc[] {
+  const start = startNode(index);
+  const end = endNode(index);
+  const why: ArcReason = { kind: 'length', task };
+  return [
+    { from: ORIGIN, to: start, least: 0, why: { kind: 'horizon' } },
+    { from: end, to: ORIGIN, least: -horizon, why: { kind: 'horizon' } },
+    { from: start, to: end, least: mode.shortest, why },
+    { from: end, to: start, least: -mode.longest, why },
+  ];
 }
 
 /** Lags whose tasks are present and whose literals hold. */
 export function lagArcs(problem: Problem, taken: Taken): readonly OrderArc[] {
-  return problem.lags.flatMap((lag, index): OrderArc[] => {
-    const from = taken.node(lag.from);
-    const to = taken.node(lag.to);
-    if (from < 0 || to < 0 || from === to || !taken.holds(lag.if)) return [];
-    const requirement = lag.requirement === undefined ? {} : { requirement: lag.requirement };
-    return [{ from, to, least: lag.least, why: { kind: 'lag', lag: index, ...requirement } }];
-  });
+  const arcs: OrderArc[] = [];
+  for (const lag of byNumber(problem).lags) {
+    if (lag === null) continue;
+    const { arc } = lag;
+    if (taken.isThere(arc.from) && taken.isThere(arc.to) && allHold(lag.if, taken.choices)) arcs.push(arc);
+  }
+  return arcs;
 }
 
 /** The lengths of tasks that sum to a total are kept as they are. */
@@ -84,22 +91,24 @@ export function stateArcs(problem: Problem, taken: Taken): readonly OrderArc[] {
 
 /** For each use that leaves what another avoids: the clean one first, or the cleaning between the two that asks for least. */
 export function soilArcs(taken: Taken, precedes: Precedes): readonly OrderArc[] {
-  const byResource = new Map<string, { task: TakenTask; leaves: readonly string[]; avoids: readonly string[] }[]>();
+  const soils = new Map<string, { readonly task: TakenTask; readonly leaves: readonly string[] }[]>();
+  const avoided = new Map<string, { readonly task: TakenTask; readonly avoids: readonly string[] }[]>();
   const cleaners = new Map<string, TakenTask[]>();
   const listed = <T>(lists: Map<string, T[]>, key: string): T[] => {
-    const list = lists.get(key) ?? [];
-    lists.set(key, list);
+    let list = lists.get(key);
+    if (list === undefined) lists.set(key, (list = []));
     return list;
   };
   for (const task of taken.tasks)
-    for (const use of task.mode.uses) {
-      listed(byResource, use.resource).push({ task, leaves: use.leaves ?? [], avoids: use.avoids ?? [] });
-      if (use.cleans === true) listed(cleaners, use.resource).push(task);
+    for (const { resource, leaves, avoids, cleans } of task.mode.uses) {
+      if (leaves !== undefined && leaves.length > 0) listed(soils, resource).push({ task, leaves });
+      if (avoids !== undefined && avoids.length > 0) listed(avoided, resource).push({ task, avoids });
+      if (cleans === true) listed(cleaners, resource).push(task);
     }
   const arcs: OrderArc[] = [];
-  for (const [resource, uses] of byResource)
+  for (const [resource, uses] of soils)
     for (const { task: dirty, leaves } of uses)
-      for (const { task: clean, avoids } of uses) {
+      for (const { task: clean, avoids } of avoided.get(resource) ?? []) {
         if (dirty === clean || !leaves.some((mark) => avoids.includes(mark))) continue;
         if (clean.end <= dirty.start) {
           arcs.push(follows(clean, dirty, 0, { kind: 'soil', resource, cleaner: null }));
@@ -123,10 +132,7 @@ export function soilArcs(taken: Taken, precedes: Precedes): readonly OrderArc[] 
 export function resourceArcs(resource: Resource, horizon: number, taken: Taken, precedes: Precedes): OrderArc[] {
   const arcs: OrderArc[] = [];
   const events: TokenEvent[] = [];
-  for (const task of taken.tasks) {
-    let amount = 0;
-    for (const use of task.mode.uses) if (use.resource === resource.id) amount += use.amount;
-    if (amount === 0) continue;
+  for (const { task, amount } of taken.users(resource.id)) {
     if (task.start === task.end) {
       if (task.mode.longest > 0) arcs.push(...keptLength(task, { kind: 'resource', resource: resource.id }));
       continue;

@@ -14,7 +14,8 @@
 import type { Solution } from '../outcome.ts';
 import type { Problem } from '../problem.ts';
 import { lagArcs, lengthArcs, reservoirArcs, resourceArcs, soilArcs, stateArcs, totalArcs } from './order-arcs.ts';
-import { precedenceOf } from './precedence.ts';
+import { Precedence } from './precedence.ts';
+import { sortedByTimes } from './sort-arcs.ts';
 import { endNode, startNode, takenBy } from './taken.ts';
 
 /** Where an arc comes from. Ids are the problem's; numbers are positions in its lists. */
@@ -69,19 +70,31 @@ export function planOrder(problem: Problem, solution: Solution): PlanOrder {
     times[startNode(task.index)] = task.start;
     times[endNode(task.index)] = task.end;
   }
-  const arcs = [...lengthArcs(problem, taken), ...lagArcs(problem, taken), ...totalArcs(problem, taken)];
-  const known = precedenceOf(nodes, arcs, times);
-  arcs.push(...stateArcs(problem, taken));
+  const known = new Precedence(nodes);
+  const { precedes } = known;
+  const arcs: OrderArc[] = [];
+  const add = (more: readonly OrderArc[]): void => {
+    for (const arc of more) arcs.push(arc);
+  };
+  let told = 0;
+  const tell = (): void => {
+    known.add(arcs.slice(told), times);
+    told = arcs.length;
+  };
+  add(lengthArcs(problem, taken));
+  add(lagArcs(problem, taken));
+  add(totalArcs(problem, taken));
+  tell();
+  add(stateArcs(problem, taken));
   // Where only one user fits at a time there is but one chain; the shared resources after them then ask for fewer new arcs.
-  const shared = problem.resources.filter((resource) => resource.capacity > 1);
   for (const resource of problem.resources)
-    if (resource.capacity <= 1) arcs.push(...resourceArcs(resource, problem.horizon, taken, known));
-  const chained = precedenceOf(nodes, arcs, times);
-  for (const resource of shared) arcs.push(...resourceArcs(resource, problem.horizon, taken, chained));
-  for (const reservoir of problem.reservoirs) arcs.push(...reservoirArcs(reservoir, taken, times, chained));
-  arcs.push(...soilArcs(taken, chained));
-  arcs.sort((a, b) => times[a.from]! - times[b.from]! || times[a.to]! - times[b.to]! || a.from - b.from || a.to - b.to);
-  return { nodes, arcs, times };
+    if (resource.capacity <= 1) add(resourceArcs(resource, problem.horizon, taken, precedes));
+  tell();
+  for (const resource of problem.resources)
+    if (resource.capacity > 1) add(resourceArcs(resource, problem.horizon, taken, precedes));
+  for (const reservoir of problem.reservoirs) add(reservoirArcs(reservoir, taken, times, precedes));
+  add(soilArcs(taken, precedes));
+  return { nodes, arcs: sortedByTimes(arcs, times), times };
 }
 
 /** The solution with other times, in the same order; choices and absent tasks stay. */

@@ -3,10 +3,10 @@
  * ask and no farther. Of all ways to carry on it has the earliest finish, and of those its times are close to the old ones.
  */
 import type { OrderArc } from '../explain/plan-order.ts';
-import { latestTimes } from '../explain/plan-order.ts';
 import { endNode, startNode } from '../explain/taken.ts';
 import { OPEN, type ReplanAsked } from './asked.ts';
-import { pushRight } from './push-right.ts';
+import type { ArcTable } from './arc-table.ts';
+import { pushLeft, pushRight } from './push-right.ts';
 
 export type CarriedOn =
   | { readonly kind: 'times'; readonly times: Int32Array; readonly finish: number; readonly steps: number }
@@ -41,7 +41,7 @@ export function boundsByFacts(asked: ReplanAsked, present: (task: number) => boo
  * @param arcs of the order to be kept, lengths, lags and facts among them
  * @param lower earliest minute of each node, of `boundsByFacts`
  */
-export function carryOn(asked: ReplanAsked, arcs: readonly OrderArc[], lower: Int32Array): CarriedOn {
+export function carryOn(asked: ReplanAsked, arcs: ArcTable, lower: Int32Array): CarriedOn {
   const { problem, old, finish } = asked;
   const nodes = lower.length;
   const most = 4 * problem.horizon;
@@ -50,8 +50,7 @@ export function carryOn(asked: ReplanAsked, arcs: readonly OrderArc[], lower: In
   const best = finishOf(finish, earliest.times);
   const upper = new Int32Array(nodes).fill(most);
   for (const node of finish) upper[node] = best;
-  const order = { nodes, arcs, times: earliest.times };
-  const latest = latestTimes(order, upper);
+  const latest = pushLeft(arcs, earliest.times, upper);
   if (latest === null) return { kind: 'times', times: earliest.times, finish: best, steps: earliest.steps };
   // As planned where that is not too late; then the least times from there.
   const near = lower.slice();
@@ -65,5 +64,5 @@ export function carryOn(asked: ReplanAsked, arcs: readonly OrderArc[], lower: In
   });
   const pushed = pushRight(nodes, arcs, near, most);
   const times = pushed.kind === 'times' && finishOf(finish, pushed.times) === best ? pushed.times : earliest.times;
-  return { kind: 'times', times, finish: best, steps: earliest.steps + pushed.steps + arcs.length * 4 };
+  return { kind: 'times', times, finish: best, steps: earliest.steps + pushed.steps + arcs.count * 4 };
 }

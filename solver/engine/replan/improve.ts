@@ -10,6 +10,7 @@ import type { Solution } from '../outcome.ts';
 import type { Literal, Problem } from '../problem.ts';
 import { verifySolution } from '../verify-solution.ts';
 import type { ReplanAsked, Worth } from './asked.ts';
+import { ArcTable } from './arc-table.ts';
 import { boundsByFacts, carryOn } from './carry-on.ts';
 import { keptOrder, sequenceArcs } from './kept-order.ts';
 import { criticalArcs, moves, type MoveGround, type Way } from './moves.ts';
@@ -35,28 +36,31 @@ export function presence(problem: Problem): (task: number, choices: readonly num
   };
 }
 
-/**
- * Arcs of ways that come from one plan: their lags and lengths, the orders kept of that plan, and their sequences. Ways that take the same
- * options differ in their sequences alone.
- */
-export function arcsFrom(
-  problem: Problem,
-  { choices, tasks }: Solution,
-  kept: readonly OrderArc[],
-): (way: Way) => readonly OrderArc[] {
-  const known = new Map<readonly number[], readonly OrderArc[]>();
-  return (way) => {
-    let arcs = known.get(way.choices);
-    if (arcs === undefined) {
+/** Arcs of ways that come from one plan: their lags and lengths, the orders kept of that plan, and their sequences. */
+export interface WayArcs {
+  readonly table: (way: Way) => ArcTable;
+  readonly list: (way: Way) => readonly OrderArc[];
+}
+
+/** Ways that take the same options differ in their sequences alone, so the rest is put together once for each. */
+export function arcsFrom(problem: Problem, { choices, tasks }: Solution, kept: readonly OrderArc[]): WayArcs {
+  const known = new Map<readonly number[], { readonly arcs: readonly OrderArc[]; readonly table: ArcTable }>();
+  const base = (way: Way): { readonly arcs: readonly OrderArc[]; readonly table: ArcTable } => {
+    let entry = known.get(way.choices);
+    if (entry === undefined) {
       const taken = takenBy(problem, { choices: way.choices, tasks });
-      arcs = [
+      const arcs = [
         ...lengthArcs(problem, taken),
         ...lagArcs(problem, taken),
         ...keptFor(problem, kept, choices, way.choices),
       ];
-      known.set(way.choices, arcs);
+      known.set(way.choices, (entry = { arcs, table: ArcTable.of(arcs) }));
     }
-    return [...arcs, ...sequenceArcs(way.sequences)];
+    return entry;
+  };
+  return {
+    table: (way) => base(way).table.along(way.sequences),
+    list: (way) => [...base(way).arcs, ...sequenceArcs(way.sequences)],
   };
 }
 
@@ -105,11 +109,10 @@ export function improve(
     const way: Way = { choices: from.solution.choices, sequences: order.sequences };
     const lower = boundsByFacts(asked, (task) => from.solution.tasks[task] !== null);
     const arcsOf = arcsFrom(problem, from.solution, kept);
-    const arcs = arcsOf(way);
-    const carried = carryOn(asked, arcs, lower);
+    const carried = carryOn(asked, arcsOf.table(way), lower);
     if (carried.kind === 'cycle') return null;
     const chain = criticalArcs(
-      arcs,
+      arcsOf.list(way),
       carried.times,
       lower,
       asked.finish.filter((node) => lower[node]! >= 0),
@@ -118,20 +121,20 @@ export function improve(
     // What a search from nothing changed without need goes back, the first that helps at once.
     for (const next of restorations(asked, ground)) {
       if (budget.over()) break;
-      const moved = tryWay(next, from.solution, arcsOf(next), lower, from.worth.total);
+      const moved = tryWay(next, from.solution, arcsOf.table(next), lower, from.worth.total);
       if (moved !== null && moved.worth.total < from.worth.total) return moved;
     }
     let best: Going | null = null;
     for (const next of moves(ground, chain)) {
       if (budget.over()) break;
       const limit = (best ?? from).worth.total;
-      const moved = tryWay(next, from.solution, arcsOf(next), lower, limit);
+      const moved = tryWay(next, from.solution, arcsOf.table(next), lower, limit);
       if (moved !== null && moved.worth.total < limit) best = moved;
     }
     return best;
   }
 
-  function tryWay(way: Way, from: Solution, arcs: readonly OrderArc[], lower: Int32Array, limit: number): Going | null {
+  function tryWay(way: Way, from: Solution, arcs: ArcTable, lower: Int32Array, limit: number): Going | null {
     const carried = carryOn(asked, arcs, lower);
     budget.spend(carried.steps);
     if (carried.kind === 'cycle' || carried.finish >= limit) return null;

@@ -11,6 +11,7 @@ import type { Solution } from '../outcome.ts';
 import type { Point, Problem, Task } from '../problem.ts';
 import { verifySolution } from '../verify-solution.ts';
 import type { ReplanAsked } from './asked.ts';
+import { ArcTable } from './arc-table.ts';
 import { boundsByFacts, carryOn } from './carry-on.ts';
 import type { Going } from './improve.ts';
 import { keptOrder, sequenceArcs, type KeptOrder } from './kept-order.ts';
@@ -122,7 +123,7 @@ function inThisOrder(
   gave: GaveWay,
 ): LeastBad | null {
   if (gave.times === null) return null;
-  const carried = carryOn(asked, widerArcs(arcs, gave.letGo), lower);
+  const carried = carryOn(asked, ArcTable.of(widerArcs(arcs, gave.letGo)), lower);
   if (carried.kind === 'cycle') return null;
   const timed = withTimes(solution, carried.times);
   const keepsTheRest = verifySolution(widerProblem(problem, gave.letGo), timed).length === 0;

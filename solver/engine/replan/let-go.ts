@@ -8,6 +8,7 @@
  */
 import type { OrderArc } from '../explain/plan-order.ts';
 import type { Problem, Task } from '../problem.ts';
+import { ArcTable } from './arc-table.ts';
 import { pushRight } from './push-right.ts';
 
 /** How readily a limit goes, the more the sooner; below 0: never. */
@@ -115,7 +116,7 @@ export function giveWay(
   const original = new Map<OrderArc, OrderArc>();
   let times: Int32Array | null = null;
   for (let step = 0; step < STEPS; step++) {
-    const pushed = pushRight(lower.length, wide, lower, most);
+    const pushed = pushRight(lower.length, ArcTable.of(wide), lower, most);
     if (pushed.kind === 'times') {
       times = pushed.times;
       break;

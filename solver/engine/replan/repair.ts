@@ -77,7 +77,7 @@ export function repair(
         const name = nameOf(moved);
         if (seen.has(name)) continue;
         seen.add(name);
-        const carried = carryOn(asked, arcsOf(moved), lower);
+        const carried = carryOn(asked, arcsOf.table(moved), lower);
         budget.spend(carried.steps);
         if (carried.kind === 'cycle') {
           next.push({ way: moved, cycle: carried.arcs, moved: distance(start, moved) });

@@ -19,6 +19,7 @@ import type { Clash, Solution } from '../outcome.ts';
 import type { Problem } from '../problem.ts';
 import { verifySolution } from '../verify-solution.ts';
 import { OPEN, type ReplanAsked, type Worth } from './asked.ts';
+import { ArcTable } from './arc-table.ts';
 import { boundsByFacts, carryOn } from './carry-on.ts';
 import { condition } from './condition.ts';
 import { exactProblem } from './exact.ts';
@@ -141,7 +142,7 @@ class Replanning {
   run(): ReplanOutcome {
     const { asked, problem, sure } = this;
     const bound = sure.leastFinish;
-    const carried = carryOn(asked, this.arcs, this.lower);
+    const carried = carryOn(asked, ArcTable.of(this.arcs), this.lower);
     let best: Going | null = null;
     if (carried.kind === 'times') {
       const solution = withTimes(asked.old, carried.times);
@@ -313,7 +314,7 @@ class Replanning {
     const { asked } = this;
     const order = keptOrder(problem, solution, asked.facts);
     const lower = boundsByFacts(asked, (task) => solution.tasks[task] !== null);
-    const carried = carryOn(asked, [...order.arcs, ...sequenceArcs(order.sequences)], lower);
+    const carried = carryOn(asked, ArcTable.of(order.arcs).along(order.sequences), lower);
     const plain = { solution, worth: this.worth(solution) };
     if (carried.kind === 'cycle') return plain;
     const near = withTimes(solution, carried.times);
