@@ -133,7 +133,7 @@ export class Core {
   }
 
   private wakeWhole(p: Propagator): void {
-    if (p.note !== undefined) for (const [, data] of p.watches()) p.note(data);
+    if (p.note !== undefined) for (const [, data] of p.watches()) if (data >= 0) p.note(data);
     this.enqueue(p.id);
   }
 

@@ -6,7 +6,7 @@ export interface Propagator {
   readonly priority: 0 | 1 | 2;
   /** Set by the core: the number by which reasons name this propagator. */
   id: number;
-  /** (slot, data) pairs: when the slot's bound rises, the propagator is queued, and before that told by `note(data)` what rose. */
+  /** (slot, data) pairs: when the slot's bound rises, the propagator is queued, and before that told by `note(data)` what rose, unless data is −1. */
   watches(): readonly (readonly [slot: number, data: number])[];
   /** A watched slot rose. Called often; absent where it does not matter which. */
   note?(data: number): void;
