@@ -1,12 +1,12 @@
 /**
  * The conflict-driven search: propagate to a fixpoint, decide, learn from what fails, restart.
  *
- * Decisions follow the activity of bound literals, with the side of the best plan first (solution-guided search); before any conflict
- * a `Branching` handed in chooses. Assumptions are the first decisions; what is learned never depends on them. Work is counted, and
- * the clock is the caller's.
+ * Decisions follow the activity of bound literals, with the side of the best plan first (solution-guided search), or the lower side where
+ * the caller wants to leave that plan (rephasing); before any conflict a `Branching` handed in chooses. Assumptions are the first
+ * decisions; what is learned never depends on them. Work is counted, and the clock is the caller's.
  *
  * Sources: Moskewicz et al. (2001); Beck (2007), Solution-guided multi-point constructive search; Demirović, Chu, Stuckey (2018);
- * Luby, Sinclair, Zuckerman (1993) for the restarts.
+ * Luby, Sinclair, Zuckerman (1993) for the restarts; Biere & Fleury (2020), Chasing target phases, for rephasing.
  */
 import { Activity } from './activity.ts';
 import { Analysis } from './analysis.ts';
@@ -46,6 +46,8 @@ export class Core {
   /** Value each variable has in the plan that guides the search; `guided` says whether there is one. */
   guide = new Int32Array(0);
   guided = false;
+  /** Decisions take the lower side of each variable, not that of the guide. */
+  goesLow = false;
   /** After `refuted`: assumptions that fail together; empty when nothing assumed is to blame. */
   failed: number[] = [];
 
@@ -101,6 +103,7 @@ export class Core {
   /** Ends building: sizes the arrays, adds the clauses, propagates the facts. */
   seal(): void {
     const trail = this.trail;
+
     trail.seal();
     trail.reserveLevels(64);
     this.clauses.seal();
@@ -385,7 +388,7 @@ export class Core {
     const active = this.activity.next();
     if (active !== 0) {
       const x = active >>> (trail.valueBits + 1);
-      return this.guide[x]! >= trail.valueOf(active) ? active : active ^ trail.negation;
+      return !this.goesLow && this.guide[x]! >= trail.valueOf(active) ? active : active ^ trail.negation;
     }
     const next = branching.next(this);
     if (next !== 0) return next;
@@ -394,7 +397,7 @@ export class Core {
       const low = trail.bound[2 * this.scan]!;
       const high = -trail.bound[2 * this.scan + 1]!;
       if (low === high) continue;
-      const aim = this.guided ? Math.min(high, Math.max(low, this.guide[this.scan]!)) : low;
+      const aim = this.guided && !this.goesLow ? Math.min(high, Math.max(low, this.guide[this.scan]!)) : low;
       if (aim < high) return trail.literal(2 * this.scan + 1, -aim);
       return trail.literal(2 * this.scan, aim);
     }
