@@ -3,7 +3,7 @@
  * machine. Search books the small steps it takes (a bound raised, an entry looked at); `STEPS` of them are one unit, which is about
  * a microsecond on a present-day desktop. The asker's `shouldStop` is polled every half millisecond or so.
  */
-const STEPS = 20;
+export const STEPS = 20;
 const POLL = 10_000;
 
 export class Budget {

@@ -1,15 +1,18 @@
 /**
- * The ensemble and the learner together. Schedule generation and neighbourhoods give the first plans and good ones soon; the
- * conflict-learning engine takes them over, improves them and proves. They take turns, each turn longer than the one before,
- * and hand each other the best plan. Effort is counted, not timed: the same problem, seed and effort give the same outcome.
+ * The ensemble and the learner together. Schedule generation and neighbourhoods give the first plans and good ones soon, on multi-mode
+ * projects an evolution; the conflict-learning engine takes them over, improves them and proves. They take turns, each turn longer than
+ * the one before, and hand each other the best plan. Effort is counted, not timed: the same problem, seed and effort give the same outcome.
  */
 import { LEARNER_UNITS, Learner, SLICE } from './learning/learner.ts';
 import { RULED_OUT } from './exhausted.ts';
 import { isHuge } from './learning/model/model.ts';
 import type { Outcome, Solution, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
 import type { Problem } from './problem.ts';
+import { ModeTurns } from './project/mode-turns.ts';
 import { solve as solveByEnsemble } from './solve.ts';
 import { tierValues } from './tier-values.ts';
+import { validateProblem } from './validate-problem.ts';
+import { verifySolution } from './verify-solution.ts';
 
 /** Work units a mode of the ensemble's first turn, short so that small proofs are not kept waiting, and its least, which is all where a plan is known. */
 const OPENING = 30;
@@ -27,6 +30,10 @@ const LEARNER_TURN = 4;
 const DECLINE = 0.5;
 const SHORTEST_TURN = 30_000;
 const LARGE = 80;
+/** Work units of a multi-mode project's evolution before the learner's first turn, its next turn as a share of the learner's, and its least turn likewise. */
+const EVOLUTION_OPENING = 20_000;
+const EVOLUTION_TURN = 0.3;
+const LEAST_EVOLUTION = 0.03;
 /** Share of the effort left that a tier may take before the next one gets its turn. */
 const TIER_SHARE = 0.7;
 
@@ -45,12 +52,16 @@ class Team {
   #best: Solution | null = null;
   #firstBound = 0;
   #learner: Learner | null = null;
+  /** Of a multi-mode project; takes the ensemble's turns from the second on. */
+  readonly #evolution: ModeTurns | null;
 
   constructor(
     private readonly problem: Problem,
     private readonly options: SolveOptions,
   ) {
     this.#best = options.start ?? null;
+    validateProblem(problem);
+    this.#evolution = ModeTurns.of(problem, options.seed);
   }
 
   get #spent(): number {
@@ -68,18 +79,26 @@ class Team {
   run(): Outcome {
     const plain = this.problem.choices.length === 0;
     const decline = plain && this.problem.tasks.length > LARGE ? GROWTH : DECLINE;
+    const evolution = this.#evolution;
     const turns = { ensemble: this.#opening(plain), learner: FIRST_TURN * (plain ? 1 : LEARNER_TURN) };
     /** Spent when the tier that the learner works on began. */
     let ground = 0;
     for (let round = 0; ; round++) {
-      const ended = this.#ensembleTurn(Math.min(turns.ensemble, this.#left), round);
+      const ended =
+        evolution === null || round === 0 ? this.#ensembleTurn(Math.min(turns.ensemble, this.#left), round) : null;
       if (ended !== null) return ended;
+      if (evolution !== null)
+        this.#evolutionTurn(evolution, Math.min(round === 0 ? EVOLUTION_OPENING : turns.ensemble, this.#left));
       this.#learner ??= new Learner(this.problem, this.options.seed);
       const learner = this.#learner;
       const ensembleGains = this.#best !== null && learner.offer(this.#best);
       ground = this.#learnerTurn(learner, turns.learner, ground);
       if (learner.done || learner.impossible || this.#left <= 0 || this.#told()) break;
       turns.ensemble = Math.max(SHORTEST_TURN, Math.ceil(turns.ensemble * (ensembleGains ? GROWTH : decline)));
+      if (evolution !== null) {
+        const least = turns.learner * (round === 0 ? EVOLUTION_TURN : LEAST_EVOLUTION);
+        turns.ensemble = Math.max(turns.ensemble, Math.ceil(least));
+      }
       if (learner.model.tooLarge) turns.ensemble = Infinity;
       turns.learner = Math.ceil(turns.learner * GROWTH);
     }
@@ -89,7 +108,7 @@ class Team {
   #opening(plain: boolean): number {
     if (isHuge(this.problem)) return Infinity;
     if (plain && this.problem.tasks.length > LARGE) return FIRST_TURN;
-    if (this.#best !== null) return LEAST_OPENING;
+    if (this.#best !== null || this.#evolution !== null) return LEAST_OPENING;
     return Math.max(LEAST_OPENING, OPENING * this.#modes);
   }
 
@@ -105,7 +124,9 @@ class Team {
     const outcome = solveByEnsemble(this.problem, {
       seed: (options.seed + round) >>> 0,
       effort,
-      ...(this.#best === null ? { untilPlan: Math.min(UNTIL_PLAN, UNTIL_PLAN_MODE * this.#modes, this.#left) } : {}),
+      ...(this.#best === null && this.#evolution === null
+        ? { untilPlan: Math.min(UNTIL_PLAN, UNTIL_PLAN_MODE * this.#modes, this.#left) }
+        : {}),
       ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
       ...(this.#best === null ? {} : { start: this.#best }),
       onProgress: (row, solution) =>
@@ -118,6 +139,20 @@ class Team {
     }
     const settled = outcome.kind === 'proven' || outcome.kind === 'impossible';
     return settled || this.#told() || this.#left <= 0 ? this.#withOwnCount(outcome) : null;
+  }
+
+  #evolutionTurn(evolution: ModeTurns, effort: number): void {
+    const best = this.#best !== null && verifySolution(this.problem, this.#best).length === 0 ? this.#best : null;
+    const enough = Math.max(this.#firstBound, this.#learner?.bounds[0] ?? 0);
+    this.#ensembleWork += evolution.take(best === null ? Infinity : tierValues(this.problem, best)[0]!, {
+      effort,
+      enough,
+      shouldStop: () => this.#told(),
+      onBetter: (solution, value, work) => {
+        this.#best = solution;
+        this.#report({ work: this.#spent + work, value, bound: enough, solution });
+      },
+    });
   }
 
   #withOwnCount(outcome: Outcome): Outcome {

@@ -3,6 +3,7 @@
  * Ballestín and Quintanilla 2008). The first generation comes from biased random sampling by latest start (Kolisch and Drexl 1996).
  */
 import type { Random } from '../random.ts';
+import { ActivityLists } from './activity-lists.ts';
 import type { PlainProject } from './plain-project.ts';
 import { ProjectSchedule } from './schedule.ts';
 
@@ -16,10 +17,7 @@ export class Evolution {
   private readonly lists: Int32Array[];
   private readonly values: Float64Array;
   private readonly child: Int32Array;
-  private readonly taken: Uint8Array;
-  private readonly ready: Int32Array;
-  private readonly open: Int32Array;
-  private readonly latest: Float64Array;
+  private readonly activities: ActivityLists;
   private size = 0;
   private idle = 0;
 
@@ -33,10 +31,7 @@ export class Evolution {
     this.lists = Array.from({ length: POPULATION }, () => new Int32Array(count));
     this.values = new Float64Array(POPULATION);
     this.child = new Int32Array(count);
-    this.taken = new Uint8Array(count);
-    this.ready = new Int32Array(count);
-    this.open = new Int32Array(count);
-    this.latest = latestStarts(project);
+    this.activities = new ActivityLists(project, random);
   }
 
   /** Builds one more plan. @returns steps spent */
@@ -44,13 +39,16 @@ export class Evolution {
     const { schedule, random } = this;
     schedule.steps = 0;
     if (this.size < POPULATION) {
-      this.sample();
+      this.activities.sample(this.child, this.size === 0 ? 0 : 3 + random.below(30));
+      schedule.steps += this.project.count * 20;
       const value = this.decode(Infinity);
       if (value >= 0) this.keep(this.size++, value);
       else if (random.below(50) === 0 && this.size === 0) this.idle++;
     } else {
-      this.cross();
-      this.mutate();
+      const mother = this.lists[this.choose()] as Int32Array;
+      const father = this.lists[this.choose()] as Int32Array;
+      this.activities.cross(mother, father, this.child);
+      this.activities.change(this.child);
       const worst = this.worst();
       const value = this.decode(Infinity);
       if (value >= 0 && value <= (this.values[worst] as number) && !this.isKnown(value)) this.keep(worst, value);
@@ -112,114 +110,9 @@ export class Evolution {
     return false;
   }
 
-  /** Two-point crossover: the mother's beginning and end, the father's order between. */
-  private cross(): void {
-    const { random, child, taken, project } = this;
-    const mother = this.lists[this.choose()] as Int32Array;
-    const father = this.lists[this.choose()] as Int32Array;
-    const { count } = project;
-    let a = random.below(count);
-    let b = random.below(count);
-    if (a > b) {
-      const swap = a;
-      a = b;
-      b = swap;
-    }
-    taken.fill(0);
-    let k = 0;
-    for (; k < a; k++) {
-      child[k] = mother[k] as number;
-      taken[child[k] as number] = 1;
-    }
-    for (let i = 0; k < b && i < count; i++) {
-      const task = father[i] as number;
-      if (taken[task] === 1) continue;
-      child[k++] = task;
-      taken[task] = 1;
-    }
-    for (let i = 0; i < count; i++) {
-      const task = mother[i] as number;
-      if (taken[task] === 0) child[k++] = task;
-    }
-  }
-
   private choose(): number {
     const a = this.random.below(this.size);
     const b = this.random.below(this.size);
     return (this.values[a] as number) <= (this.values[b] as number) ? a : b;
   }
-
-  /** Moves a few tasks to another place between their neighbours in the lags. */
-  private mutate(): void {
-    const { random, child, project } = this;
-    const { count, after, before } = project;
-    for (let k = 0; k < count; k++) {
-      if (random.below(100) >= 4) continue;
-      const task = child[k] as number;
-      const forth = random.below(2) === 1;
-      let to = k;
-      const reach = 1 + random.below(12);
-      while (Math.abs(to - k) < reach) {
-        const next = forth ? to + 1 : to - 1;
-        if (next < 0 || next >= count) break;
-        const other = child[next] as number;
-        if (forth ? has(after.start, after.items, task, other) : has(before.start, before.items, task, other)) break;
-        child[to] = other;
-        to = next;
-      }
-      child[to] = task;
-    }
-  }
-
-  /** A list by biased random sampling: small latest starts are likelier. */
-  private sample(): void {
-    const { random, child, ready, open, latest, project } = this;
-    const { count, before, after } = project;
-    let waiting = 0;
-    for (let task = 0; task < count; task++) {
-      open[task] = (before.start[task + 1] as number) - (before.start[task] as number);
-      if (open[task] === 0) ready[waiting++] = task;
-    }
-    const bias = this.size === 0 ? 0 : 3 + random.below(30);
-    for (let k = 0; k < count; k++) {
-      let best = 0;
-      let bestKey = Infinity;
-      for (let i = 0; i < waiting; i++) {
-        const task = ready[i] as number;
-        const key = (latest[task] as number) + (bias === 0 ? 0 : (random.below(1000) * bias) / 1000);
-        if (key < bestKey || (key === bestKey && task < (ready[best] as number))) {
-          best = i;
-          bestKey = key;
-        }
-      }
-      const task = ready[best] as number;
-      ready[best] = ready[--waiting] as number;
-      child[k] = task;
-      for (let a = after.start[task] as number; a < (after.start[task + 1] as number); a++) {
-        const next = after.items[a] as number;
-        open[next] = (open[next] as number) - 1;
-        if (open[next] === 0) ready[waiting++] = next;
-      }
-    }
-    this.schedule.steps += count * 20;
-  }
-}
-
-function has(start: Int32Array, items: Int32Array, task: number, other: number): boolean {
-  for (let k = start[task] as number; k < (start[task + 1] as number); k++) if (items[k] === other) return true;
-  return false;
-}
-
-/** Latest starts against the longest path, up to a constant. */
-function latestStarts(project: PlainProject): Float64Array {
-  const { count, topological, after, afterLag, length } = project;
-  const latest = new Float64Array(count);
-  for (let k = count - 1; k >= 0; k--) {
-    const task = topological[k] as number;
-    let at = -(length[task] as number);
-    for (let a = after.start[task] as number; a < (after.start[task + 1] as number); a++)
-      at = Math.min(at, (latest[after.items[a] as number] as number) - (afterLag[a] as number));
-    latest[task] = at;
-  }
-  return latest;
 }

@@ -99,7 +99,10 @@ export function asPlainProject(compiled: Compiled): PlainProject | null {
 }
 
 /** Every task after all those it waits for; null when lags run in a circle. */
-function inOrder(after: readonly (readonly number[])[], before: readonly (readonly number[])[]): Int32Array | null {
+export function inOrder(
+  after: readonly (readonly number[])[],
+  before: readonly (readonly number[])[],
+): Int32Array | null {
   const open = before.map((list) => list.length);
   const order: number[] = [];
   open.forEach((count, task) => {

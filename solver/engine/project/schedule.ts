@@ -8,6 +8,8 @@ import type { PlainProject } from './plain-project.ts';
 export class ProjectSchedule {
   /** Starts of the plan built last. */
   readonly start: Int32Array;
+  /** Starts when everything was as late as it could be, in the justification done last. */
+  readonly late: Int32Array;
   /** Minutes looked at, for the budget. */
   steps = 0;
   private readonly left: Int32Array;
@@ -17,6 +19,7 @@ export class ProjectSchedule {
 
   constructor(private readonly project: PlainProject) {
     this.start = new Int32Array(project.count);
+    this.late = new Int32Array(project.count);
     this.order = new Int32Array(project.count);
     this.left = new Int32Array(project.capacity.length);
     this.span = project.horizon;
@@ -59,6 +62,7 @@ export class ProjectSchedule {
   justify(value: number): number {
     this.sortByEnd();
     this.backward(value);
+    this.late.set(this.start);
     this.sortByStart();
     return this.forward(this.order, value);
   }
