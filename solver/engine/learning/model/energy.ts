@@ -105,7 +105,7 @@ function tailsTo(tier: LatestTier, problem: Problem, core: Core, points: Points,
 }
 
 /** The task's energy as layers: a level more under the literal of the modes that need at least as much. */
-function addLeast(sum: Sum, points: Points, lengths: Lengths, t: number, energies: readonly number[]): void {
+export function addLeast(sum: Sum, points: Points, lengths: Lengths, t: number, energies: readonly number[]): void {
   const levels = [...new Set(energies)].filter((energy) => energy > 0).sort((a, b) => a - b);
   levels.forEach((level, i) => {
     const literal = points.inModes(

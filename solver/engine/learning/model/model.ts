@@ -2,6 +2,7 @@
 import { Core } from '../core.ts';
 import { Conditions } from './conditions.ts';
 import { Differences } from './differences.ts';
+import { addChains } from './chains.ts';
 import { addEnergy } from './energy.ts';
 import { addForbidden, addReservoirs, addSoil, addStates, addTotals } from './interplay.ts';
 import { Lengths } from './lengths.ts';
@@ -83,6 +84,7 @@ export class Model {
     );
     this.tiers = tiers.all();
     addEnergy(problem, core, this.points, differences, lengths, this.tiers, resources.groups, tiers.idle);
+    addChains(problem, core, this.points, lengths, this.tiers);
     addSymmetry(problem, core, this.conditions, this.points);
     this.branching = new EarliestStart(this);
     this.tooLarge = !core.trail.fits() || this.countLiterals() > MOST_LITERALS;
