@@ -19,7 +19,7 @@ const NEARBY_WORK = 2_000_000;
 const PATIENCE = 15;
 
 /** Work on a count from below, as a multiple of all other on it: there lies the proof. It falls while answers from below fail to come. */
-const RAISING = 4;
+const RAISING = 2;
 
 /** Conflicts from above after which the search turns from the best plan or back to it (measured on household kitchens, ten seeds). */
 const LEAVING = 600;
@@ -56,8 +56,8 @@ export class Learner extends Proof {
   }
 
   /**
-   * Works on for one slice: from below, at a target between bound and value, near the best plan, or from above, each by its share of the work
-   * so far.
+   * Works on for one slice: from below where the tier is a count, at a target between bound and value where it is not, near the best plan, or
+   * from above, each by its share of the work so far.
    * The shares of targets and neighbourhoods fall while they lead nowhere, so that a long proof is left to itself.
    */
   improve(slice: Slice): Step {
@@ -70,10 +70,16 @@ export class Learner extends Proof {
     const bound = this.bounds[this.tier]!;
     const near = this.liking / (1 + (this.dry / PATIENCE) ** 2);
     let step: Step;
-    if (this.raisable && spent.raised <= (RAISING / (1 + this.stalls)) * (spent.above + spent.near + spent.aimed)) {
+    // Targets in between teach little of a count: asking from below has them all in it.
+    const counted = this.raisable;
+    if (counted && spent.raised <= (RAISING / (1 + this.stalls)) * (spent.above + spent.near + spent.aimed)) {
       step = this.raise(slice);
       spent.raised += core.work - before;
-    } else if (value - bound > 1 && spent.aimed <= (spent.above + spent.near) * this.target.share * this.liking) {
+    } else if (
+      !counted &&
+      value - bound > 1 &&
+      spent.aimed <= (spent.above + spent.near) * this.target.share * this.liking
+    ) {
       const aim = this.aim.bind(this);
       step = this.target.ask(bound, value, slice, aim, () => core.conflicts);
       spent.aimed += core.work - before;
