@@ -30,8 +30,8 @@ const LEARNER_TURN = 4;
 const DECLINE = 0.5;
 const SHORTEST_TURN = 30_000;
 const LARGE = 80;
-/** Work units of a multi-mode project's evolution before the learner's first turn, its next turn as a share of the learner's, and its least turn likewise. */
-const EVOLUTION_OPENING = 20_000;
+/** Work units a mode of a multi-mode project's evolution before the learner's first turn, its next turn as a share of the learner's, and its least turn likewise. */
+const EVOLUTION_OPENING = 60;
 const EVOLUTION_TURN = 0.3;
 const LEAST_EVOLUTION = 0.03;
 /** Share of the effort left that a tier may take before the next one gets its turn. */
@@ -88,7 +88,10 @@ class Team {
         evolution === null || round === 0 ? this.#ensembleTurn(Math.min(turns.ensemble, this.#left), round) : null;
       if (ended !== null) return ended;
       if (evolution !== null)
-        this.#evolutionTurn(evolution, Math.min(round === 0 ? EVOLUTION_OPENING : turns.ensemble, this.#left));
+        this.#evolutionTurn(
+          evolution,
+          Math.min(round === 0 ? EVOLUTION_OPENING * this.#modes : turns.ensemble, this.#left),
+        );
       this.#learner ??= new Learner(this.problem, this.options.seed);
       const learner = this.#learner;
       const ensembleGains = this.#best !== null && learner.offer(this.#best);

@@ -96,7 +96,8 @@ export class ModeEvolution {
         this.idle = 0;
       }
     }
-    return (schedule.steps >> 2) + count * 6;
+    // The profile is filled anew for each pass, which on long horizons is most of the work.
+    return (schedule.steps >> 2) + count * 6 + (this.given.project.capacity.length >> 4);
   }
 
   /** Makes a plan of the child and justifies it. @returns its value, far above all plans' where a stock is overdrawn; −1: none fits */
