@@ -9,10 +9,10 @@ import type { Intent, Session } from '../../solver/kitchen/session.ts';
  * Work units after which planning ends by itself. The best plan is shown all the while and can be kept at any moment; these are enough to prove
  * most demo plans best in every respect, in ten to twenty seconds on an ordinary machine.
  */
-export const DEFAULT_EFFORT = 120_000_000;
+export const DEFAULT_EFFORT = 30_000_000;
 export const DEFAULT_SEED = 1;
 /** Work units for the question what would help: some ten to fifteen seconds. */
-export const DEFAULT_HELP_EFFORT = 12_000_000;
+export const DEFAULT_HELP_EFFORT = 4_000_000;
 
 /** All that decides a plan. */
 export interface PlanJob {

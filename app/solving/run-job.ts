@@ -61,7 +61,7 @@ export function runJob(job: PlanJob, { shouldStop, onProgress, now }: JobControl
 }
 
 /** Work units for the question why not: a few seconds. */
-const CLASH_EFFORT = 4_000_000;
+const CLASH_EFFORT = 1_000_000;
 
 function clashOf(
   job: PlanJob,
