@@ -21,6 +21,8 @@ import { Selection } from './selection.ts';
 const MANY = 32;
 /** Decisions undone, at least, when a block is brought forward for the first time. */
 const FEW = 8;
+/** Dead ends of what stands at the front already, after which the dive is given up: a dive by another rule is sooner than turning all that came since. */
+const HOPELESS = 3;
 /** From here on it is all decisions in any case. */
 const MOST_DOUBLINGS = 20;
 
@@ -39,6 +41,8 @@ export interface DiveOrders {
   readonly shapeWhim: number;
   /** Dead ends allowed. */
   readonly failLimit: number;
+  /** Gives up after few dead ends of what stands at the front already: where another dive by another rule can follow. */
+  readonly givesUp?: boolean;
 }
 
 export class Dive {
@@ -52,6 +56,8 @@ export class Dive {
   /** Places moved on near where they were decided. */
   private shifts = 0;
   private repeats = 0;
+  /** Dead ends of blocks that cannot come any earlier. */
+  private hopeless = 0;
   private demandsDirty = true;
   /** Whether the option found last by `takeSoonest` is in force. */
   private soonestTaken = false;
@@ -92,6 +98,7 @@ export class Dive {
     this.decisions.begin();
     this.fails = 0;
     this.shifts = 0;
+    this.hopeless = 0;
     this.lastUndone = -1;
     this.blocked.fill(0);
     this.fromStart.fill(0);
@@ -353,6 +360,7 @@ export class Dive {
     const lacking = task >= 0 ? this.lacking(task) : 1;
     const level = task >= 0 ? this.culprit(task) : this.decisions.depth;
     if (task >= 0 && this.promote(task, level)) return true;
+    if (this.orders.givesUp === true && task >= 0 && this.isAtFront(task) && ++this.hopeless >= HOPELESS) return false;
     if (level > 0 && this.undoTo(level, lacking)) return true;
     return this.undoFurther(task);
   }
@@ -376,6 +384,10 @@ export class Dive {
     this.demandsDirty = true;
     this.lastUndone = -1;
     return true;
+  }
+
+  private isAtFront(task: number): boolean {
+    return this.fromStart[this.structure.block[task] as number] === 1;
   }
 
   /** Books a dead end. @returns false when there were too many */

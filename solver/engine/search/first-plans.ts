@@ -1,5 +1,5 @@
 /**
- * First plans: dives by one priority rule after the other. Tasks that made a dive fail go earlier in the next ("squeaky wheel",
+ * First plans: dives by one priority rule after the other. Tasks that made a dive fail go earlier in the next one ("squeaky wheel",
  * Joslin and Clements 1999), and what soils more goes later in every other round.
  */
 import type { Plan } from './plan.ts';
@@ -22,7 +22,7 @@ const FAILS = 26;
  * @param most how many to try at most, where none gives a plan
  */
 export function findFirstPlans(workshop: Workshop, rounds: number, most: number): void {
-  const wheel = new SqueakyWheel(workshop);
+  const wheel = new SqueakyWheel(workshop, false);
   for (let round = 0; round < most && !workshop.budget.poll() && !workshop.budget.over(); round++) {
     if (round >= rounds && workshop.best !== null) return;
     const rule = priorityRules[round % priorityRules.length] as PriorityRule;
@@ -32,7 +32,7 @@ export function findFirstPlans(workshop: Workshop, rounds: number, most: number)
 
 /** Dives by one rule alone until it gives a plan, `most` times at most. */
 export function findPlanByRule(workshop: Workshop, rule: PriorityRule, most: number): Plan | null {
-  const wheel = new SqueakyWheel(workshop);
+  const wheel = new SqueakyWheel(workshop, true);
   for (let round = 0; round < most && !workshop.budget.poll() && !workshop.budget.over(); round++) {
     const plan = wheel.turn(rule, round, round < 4 ? 0 : 10, 0, round < 4 ? 0 : 30);
     if (plan !== null) return plan;
@@ -43,7 +43,14 @@ export function findPlanByRule(workshop: Workshop, rule: PriorityRule, most: num
 class SqueakyWheel {
   private readonly boost: Float64Array;
 
-  constructor(private readonly workshop: Workshop) {
+  /**
+   * @param keeps whether trouble of all dives before counts. By one rule it has to, or the dives go round in a circle; by rules that
+   *   change, trouble of an order that is gone only makes them more alike
+   */
+  constructor(
+    private readonly workshop: Workshop,
+    private readonly keeps: boolean,
+  ) {
     this.boost = new Float64Array(workshop.compiled.taskCount);
   }
 
@@ -55,13 +62,10 @@ class SqueakyWheel {
     const fails =
       round === 0 ? Math.max(FEW_FAILS, compiled.taskCount / TASKS_A_FAIL) : FAILS + 4 * Math.min(20, round);
     const plan = this.workshop.planByRule(rule, fails, whim, boost, soilWeight, shapeWhim);
-    for (let task = 0; task < boost.length; task++) {
-      if (plan !== null) {
-        boost[task] = (boost[task] as number) * 0.7;
-        continue;
-      }
-      const trouble = dive.trouble[task] as number;
-      if (trouble === 0) continue;
+    const share = plan !== null ? 0.7 : this.keeps ? 1 : 0;
+    for (let task = 0; task < boost.length; task++) boost[task] = (boost[task] as number) * share;
+    for (let task = 0; task < boost.length && plan === null; task++) {
+      if (dive.trouble[task] === 0) continue;
       const block = structure.block[task] as number;
       for (let k = start[block] as number; k < (start[block + 1] as number); k++) {
         const other = items[k] as number;

@@ -96,7 +96,16 @@ export class Workshop {
         : keysOf(rule.measure, facts, backward, this.random, soilWeight);
     if (boost !== undefined) key.forEach((value, task) => (key[task] = value - (boost[task] as number)));
     const parallel = rule.scheme === 'parallel';
-    const plan = this.build({ backward, parallel, key, guide: this.noGuide(), whim, shapeWhim, failLimit });
+    const plan = this.build({
+      backward,
+      parallel,
+      key,
+      guide: this.noGuide(),
+      whim,
+      shapeWhim,
+      failLimit,
+      givesUp: true,
+    });
     if (plan === null) return null;
     // A plan built from the end back lies at the end of the horizon: it is offered when it was pulled forward.
     const shifted = backward ? this.shift(plan, false, failLimit) : null;
