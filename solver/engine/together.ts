@@ -30,9 +30,9 @@ const LEARNER_TURN = 4;
 const DECLINE = 0.5;
 const SHORTEST_TURN = 30_000;
 const LARGE = 80;
-/** Work units a mode of a multi-mode project's evolution before the learner's first turn, its next turn as a share of the learner's, and its least turn likewise. */
+/** Work units a mode of a multi-mode project's evolution before the learner's first turn, and in its next; its least turn as a share of the learner's. */
 const EVOLUTION_OPENING = 60;
-const EVOLUTION_TURN = 0.3;
+const EVOLUTION_TURN = 300;
 const LEAST_EVOLUTION = 0.03;
 /** Share of the effort left that a tier may take before the next one gets its turn. */
 const TIER_SHARE = 0.7;
@@ -97,11 +97,10 @@ class Team {
       const ensembleGains = this.#best !== null && learner.offer(this.#best);
       ground = this.#learnerTurn(learner, turns.learner, ground);
       if (learner.done || learner.impossible || this.#left <= 0 || this.#told()) break;
-      turns.ensemble = Math.max(SHORTEST_TURN, Math.ceil(turns.ensemble * (ensembleGains ? GROWTH : decline)));
-      if (evolution !== null) {
-        const least = turns.learner * (round === 0 ? EVOLUTION_TURN : LEAST_EVOLUTION);
-        turns.ensemble = Math.max(turns.ensemble, Math.ceil(least));
-      }
+      const next = Math.ceil(turns.ensemble * (ensembleGains ? GROWTH : decline));
+      if (evolution === null) turns.ensemble = Math.max(SHORTEST_TURN, next);
+      else if (round === 0) turns.ensemble = EVOLUTION_TURN * this.#modes;
+      else turns.ensemble = Math.max(next, Math.ceil(turns.learner * LEAST_EVOLUTION));
       if (learner.model.tooLarge) turns.ensemble = Infinity;
       turns.learner = Math.ceil(turns.learner * GROWTH);
     }
