@@ -78,7 +78,7 @@ class Team {
 
   run(): Outcome {
     const plain = this.problem.choices.length === 0;
-    const decline = plain && this.problem.tasks.length > LARGE ? GROWTH : DECLINE;
+    const decline = plain && this.problem.tasks.length > LARGE && this.#ofFixedLengths ? GROWTH : DECLINE;
     const evolution = this.#evolution;
     const turns = { ensemble: this.#opening(plain), learner: FIRST_TURN * (plain ? 1 : LEARNER_TURN) };
     /** Spent when the tier that the learner works on began. */
@@ -105,6 +105,11 @@ class Team {
       turns.learner = Math.ceil(turns.learner * GROWTH);
     }
     return this.#outcome(this.#learner);
+  }
+
+  /** Where lengths are open, as where jobs block each other, the ensemble has no evolution of the whole and gains seldom. */
+  get #ofFixedLengths(): boolean {
+    return this.problem.tasks.every(({ modes }) => modes.every((mode) => mode?.shortest === mode?.longest));
   }
 
   #opening(plain: boolean): number {
