@@ -14,7 +14,7 @@ import { violationsOf } from '../text/violations.ts';
 import { tellNoPlan } from './no-plan.ts';
 
 /** Work units when nobody stands waiting: about a second. */
-const EFFORT = 400_000;
+const EFFORT = 120_000;
 
 /** The id of the step that is meant: its id, or its name where no other step has it; else as it was given. */
 function stepIdOf(plan: Plan, given: string): string {

@@ -31,7 +31,7 @@ export const PENALTY = 2;
 /** Steps due within so many minutes are left alone. */
 export const FROZEN_MINUTES = 3;
 /** Work units of a replan while cooks wait for it. */
-export const REPLAN_EFFORT = 30_000;
+export const REPLAN_EFFORT = 12_000;
 
 export interface ReplanOptions {
   /** Minutes from the start of the session; what is told has happened by then. */
