@@ -2,7 +2,7 @@
 // eslint-disable-next-line @typescript-eslint/triple-slash-reference
 /// <reference path="./lp-solver-build.d.ts" />
 /**
- * Linear programs, and small integer ones, by the library `javascript-lp-solver`: the one place that knows it.
+ * Linear programs, and small integer ones, by the library `javascript-lp-solver`, which only this folder knows.
  *
  * The library works in floating point, and on integer programs it may end early with fractional or wrong values. So nothing it
  * says is taken on trust: an answer is given only where its whole numbers satisfy every row exactly. That the answer is

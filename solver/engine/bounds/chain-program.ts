@@ -10,7 +10,7 @@
  */
 import type { ModeLags } from '../project/mode-parts.ts';
 import type { ModeProject } from '../project/mode-project.ts';
-import { rowPrices } from './dual-simplex.ts';
+import { rowPrices } from '../../linear/row-prices.ts';
 
 /** Worth of lags (by entry of the project's `after`), ends and starts that the tier counts, releases (by task), stocks and resources, all ≥ 0. */
 export interface ChainPrices {
@@ -24,8 +24,6 @@ export interface ChainPrices {
 
 /** Cost of what costs nothing. */
 const SMALL = 1e-5;
-/** Pivots at most, as a multiple of the variables. */
-const PIVOTS = 4;
 
 export function chainPrices(given: ModeProject): ChainPrices {
   return new ChainProgram(given).prices();
@@ -96,7 +94,7 @@ class ChainProgram {
     const coefficients = new Float64Array(rows.length * variables);
     rows.forEach((row, i) => coefficients.set(row, i * variables));
     const all = { variables, rows: rows.length, coefficients, limits: Float64Array.from(limits), costs };
-    const prices = rowPrices(all, PIVOTS * variables);
+    const prices = rowPrices(all);
     const of = (index: number): number => (index < 0 ? 0 : prices[index]!);
     return {
       lag: Float64Array.from(lag, of),

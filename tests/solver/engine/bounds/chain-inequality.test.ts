@@ -1,9 +1,7 @@
 import fc from 'fast-check';
-import highsLoader from 'highs';
 import { describe, expect, test } from 'vitest';
 import { chainInequality } from '../../../../solver/engine/bounds/chain-inequality.ts';
 import { chainPrices, type ChainPrices } from '../../../../solver/engine/bounds/chain-program.ts';
-import { rowPrices } from '../../../../solver/engine/bounds/dual-simplex.ts';
 import { asModeProject, type ModeProject } from '../../../../solver/engine/project/mode-project.ts';
 import { bruteForce } from '../../../support/brute-force.ts';
 import { multiModeProjects } from '../../../support/multi-mode-projects.ts';
@@ -72,47 +70,5 @@ describe('What chains, stocks and energies say together', () => {
       { seed: 5, numRuns: 200 },
     );
     expect(raised).toBeGreaterThan(50);
-  });
-});
-
-describe('Row prices', () => {
-  test('give the value that HiGHS finds for random programs with a solution', async () => {
-    const highs = await highsLoader();
-    const coefficient = fc.integer({ min: -4, max: 4 });
-    const row = fc.record({
-      terms: fc.tuple(coefficient, coefficient, coefficient, coefficient),
-      limit: fc.integer({ min: -9, max: 9 }),
-    });
-    const cost = fc.integer({ min: 1, max: 9 });
-    let solved = 0;
-    fc.assert(
-      fc.property(fc.array(row, { minLength: 1, maxLength: 8 }), fc.tuple(cost, cost, cost, cost), (rows, costs) => {
-        const sum = (terms: readonly number[]): string =>
-          terms.map((term, j) => `${term < 0 ? '-' : '+'} ${Math.abs(term)} x${j}`).join(' ');
-        const lines = rows.map(({ terms, limit }, i) => ` c${i}: ${sum(terms)} <= ${limit}`);
-        const answer = highs.solve(`Minimize\n obj: ${sum(costs)}\nSubject To\n${lines.join('\n')}\nEnd\n`);
-        if (answer.Status !== 'Optimal') return;
-        solved++;
-        const prices = rowPrices(
-          {
-            variables: 4,
-            rows: rows.length,
-            coefficients: Float64Array.from(rows.flatMap(({ terms }) => terms)),
-            limits: Float64Array.from(rows, ({ limit }) => limit),
-            costs: Float64Array.from(costs),
-          },
-          1000,
-        );
-        // Duality: what the rows are worth at these prices, and no variable costs less than what it frees.
-        const worth = rows.reduce((all, { limit }, i) => all - prices[i]! * limit, 0);
-        expect(worth).toBeCloseTo(answer.ObjectiveValue, 6);
-        costs.forEach((each, j) => {
-          const freed = rows.reduce((all, { terms }, i) => all - prices[i]! * terms[j]!, 0);
-          expect(freed).toBeLessThanOrEqual(each + 1e-6);
-        });
-      }),
-      { seed: 2, numRuns: 300 },
-    );
-    expect(solved).toBeGreaterThan(100);
   });
 });
