@@ -103,7 +103,6 @@ export class Core {
   /** Ends building: sizes the arrays, adds the clauses, propagates the facts. */
   seal(): void {
     const trail = this.trail;
-
     trail.seal();
     trail.reserveLevels(64);
     this.clauses.seal();
