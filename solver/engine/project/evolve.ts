@@ -5,9 +5,8 @@
 import type { Random } from '../random.ts';
 import { ActivityLists } from './activity-lists.ts';
 import type { PlainProject } from './plain-project.ts';
+import { chooseParent, POPULATION, sameList, worstOf } from './population.ts';
 import { ProjectSchedule } from './schedule.ts';
-
-const POPULATION = 40;
 
 export class Evolution {
   /** Least value found and its starts; Infinity before the first plan. */
@@ -41,16 +40,16 @@ export class Evolution {
     if (this.size < POPULATION) {
       this.activities.sample(this.child, this.size === 0 ? 0 : 3 + random.below(30));
       schedule.steps += this.project.count * 20;
-      const value = this.decode(Infinity);
+      const value = schedule.justified(this.child);
       if (value >= 0) this.keep(this.size++, value);
       else if (random.below(50) === 0 && this.size === 0) this.idle++;
     } else {
-      const mother = this.lists[this.choose()] as Int32Array;
-      const father = this.lists[this.choose()] as Int32Array;
+      const mother = this.parent();
+      const father = this.parent();
       this.activities.cross(mother, father, this.child);
       this.activities.change(this.child);
-      const worst = this.worst();
-      const value = this.decode(Infinity);
+      const worst = worstOf(this.values, this.size);
+      const value = schedule.justified(this.child);
       if (value >= 0 && value <= (this.values[worst] as number) && !this.isKnown(value)) this.keep(worst, value);
       this.idle++;
       // A stale population starts afresh; the best is remembered apart.
@@ -65,20 +64,7 @@ export class Evolution {
   /** Takes a plan from outside into the population, by its starts. */
   adopt(start: Int32Array, value: number): void {
     this.schedule.start.set(start);
-    this.keep(this.size < POPULATION ? this.size++ : this.worst(), value);
-  }
-
-  /** Makes a plan of the child list and justifies it. */
-  private decode(most: number): number {
-    const { schedule } = this;
-    let value = schedule.forward(this.child, most);
-    if (value < 0) return value;
-    for (let pass = 0; pass < 3; pass++) {
-      const next = schedule.justify(value);
-      if (next < 0 || next >= value) break;
-      value = next;
-    }
-    return value;
+    this.keep(this.size < POPULATION ? this.size++ : worstOf(this.values, this.size), value);
   }
 
   private keep(slot: number, value: number): void {
@@ -90,29 +76,16 @@ export class Evolution {
     this.idle = 0;
   }
 
-  private worst(): number {
-    let worst = 0;
-    for (let k = 1; k < this.size; k++) if ((this.values[k] as number) > (this.values[worst] as number)) worst = k;
-    return worst;
-  }
-
   /** True when the population has a list of this value that is the same as the plan's. */
   private isKnown(value: number): boolean {
     const { child, schedule } = this;
     schedule.listInto(child);
-    for (let k = 0; k < this.size; k++) {
-      if (this.values[k] !== value) continue;
-      const list = this.lists[k] as Int32Array;
-      let same = true;
-      for (let i = 0; same && i < list.length; i++) same = list[i] === child[i];
-      if (same) return true;
-    }
+    for (let k = 0; k < this.size; k++)
+      if (this.values[k] === value && sameList(this.lists[k] as Int32Array, child)) return true;
     return false;
   }
 
-  private choose(): number {
-    const a = this.random.below(this.size);
-    const b = this.random.below(this.size);
-    return (this.values[a] as number) <= (this.values[b] as number) ? a : b;
+  private parent(): Int32Array {
+    return this.lists[chooseParent(this.values, this.size, this.random)] as Int32Array;
   }
 }

@@ -10,11 +10,9 @@ import type { Random } from '../random.ts';
 import { ActivityLists } from './activity-lists.ts';
 import { ModeLists } from './mode-lists.ts';
 import type { ModeProject } from './mode-project.ts';
+import { chooseParent, POPULATION, sameList, worstOf } from './population.ts';
 import { ProjectSchedule } from './schedule.ts';
 
-const POPULATION = 40;
-/** Passes of justification after each plan. */
-const PASSES = 3;
 /** Children without a better best after which a population is stale. */
 const STALE = 50 * POPULATION;
 /** Added to the value of what overdraws a stock, and again for each share of it. */
@@ -87,7 +85,7 @@ export class ModeEvolution {
       moded.mend(childModes, childSlack);
       moded.fill(childModes);
       this.given.take(childModes);
-      const worst = this.worst();
+      const worst = worstOf(this.values, this.size);
       const value = this.decode();
       if (value >= 0 && value <= (this.values[worst] as number) && !this.isKnown(value)) this.keep(worst, value);
       // A stale population starts afresh; the best is remembered apart.
@@ -102,14 +100,8 @@ export class ModeEvolution {
 
   /** Makes a plan of the child and justifies it. @returns its value, far above all plans' where a stock is overdrawn; −1: none fits */
   private decode(): number {
-    const { schedule } = this;
-    let value = schedule.forward(this.child, Infinity);
+    const value = this.schedule.justified(this.child);
     if (value < 0) return value;
-    for (let pass = 0; pass < PASSES; pass++) {
-      const next = schedule.justify(value);
-      if (next < 0 || next >= value) break;
-      value = next;
-    }
     const over = this.moded.excess(this.childModes);
     return over > 0 ? value + OVERDRAWN * (1 + over) : value;
   }
@@ -129,12 +121,6 @@ export class ModeEvolution {
     this.idle = 0;
   }
 
-  private worst(): number {
-    let worst = 0;
-    for (let k = 1; k < this.size; k++) if ((this.values[k] as number) > (this.values[worst] as number)) worst = k;
-    return worst;
-  }
-
   /** True when the population has lists of this value that are the same as the plan's. */
   private isKnown(value: number): boolean {
     const { child, schedule, childModes } = this;
@@ -142,8 +128,8 @@ export class ModeEvolution {
     for (let k = 0; k < this.size; k++)
       if (
         this.values[k] === value &&
-        same(this.lists[k] as Int32Array, child) &&
-        same(this.modes[k] as Int32Array, childModes)
+        sameList(this.lists[k] as Int32Array, child) &&
+        sameList(this.modes[k] as Int32Array, childModes)
       )
         return true;
     return false;
@@ -151,8 +137,8 @@ export class ModeEvolution {
 
   private cross(): void {
     const { childModes, childSlack } = this;
-    const mother = this.choose();
-    const father = this.choose();
+    const mother = chooseParent(this.values, this.size, this.random);
+    const father = chooseParent(this.values, this.size, this.random);
     const by = this.activities.cross(this.lists[mother] as Int32Array, this.lists[father] as Int32Array, this.child);
     for (let task = 0; task < childModes.length; task++) {
       const parent = by[task] === 2 ? father : mother;
@@ -160,15 +146,4 @@ export class ModeEvolution {
       childSlack[task] = (this.slacks[parent] as Int32Array)[task] as number;
     }
   }
-
-  private choose(): number {
-    const a = this.random.below(this.size);
-    const b = this.random.below(this.size);
-    return (this.values[a] as number) <= (this.values[b] as number) ? a : b;
-  }
-}
-
-function same(a: Int32Array, b: Int32Array): boolean {
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
-  return true;
 }

@@ -5,6 +5,9 @@
  */
 import type { PlainProject } from './plain-project.ts';
 
+/** Passes of justification after each plan. */
+const PASSES = 3;
+
 export class ProjectSchedule {
   /** Starts of the plan built last. */
   readonly start: Int32Array;
@@ -54,6 +57,18 @@ export class ProjectSchedule {
         value = at + (due[task] as number);
         if (value > most) return -1;
       }
+    }
+    return value;
+  }
+
+  /** Makes a plan of a list and justifies it, a few times while that helps. @returns its value, −1 when the horizon is passed */
+  justified(list: Int32Array): number {
+    let value = this.forward(list, Infinity);
+    if (value < 0) return value;
+    for (let pass = 0; pass < PASSES; pass++) {
+      const next = this.justify(value);
+      if (next < 0 || next >= value) break;
+      value = next;
     }
     return value;
   }
