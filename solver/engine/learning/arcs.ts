@@ -118,7 +118,7 @@ export class Arcs {
   /** A slot's bound rose: every arc that leaves it. */
   propagate(slot: number): boolean {
     const trail = this.trail;
-    const { bound, valueBits, mask, offset, negation, alwaysTrue } = trail;
+    const { bound, reached, valueBits, mask, offset, negation, alwaysTrue } = trail;
     const { leavingTo, leavingWeight } = this;
     const start = this.leavingStart[slot]!;
     let end = this.liveEnd[slot]!;
@@ -139,11 +139,11 @@ export class Arcs {
       }
       const arc = this.leaving[k]!;
       const guard = this.arcGuard[arc]!;
-      if (guard === alwaysTrue || bound[guard >>> valueBits]! >= (guard & mask) - offset) {
+      if (guard === alwaysTrue || reached[guard >>> valueBits]! >= guard) {
         if (!trail.set(to, value, (arc << 2) | BY_ARC)) return false;
       } else if (value + bound[to ^ 1]! > 0) {
         const off = guard ^ negation;
-        if (bound[off >>> valueBits]! < (off & mask) - offset)
+        if (reached[off >>> valueBits]! < off)
           trail.set(off >>> valueBits, (off & mask) - offset, (arc << 2) | BY_ARC_GUARD);
       }
     }

@@ -34,6 +34,8 @@ export class Trail {
 
   /** Bound of each slot now; where no decision stands; and as first declared. */
   bound = new Int32Array(0);
+  /** By slot: its strongest true literal. */
+  reached = new Int32Array(0);
   root = new Int32Array(0);
   initial = new Int32Array(0);
   /** Dense number of the literal (slot, initial + 1); one number a value above. */
@@ -70,8 +72,9 @@ export class Trail {
     let bits = 3;
     while (2 ** (bits - 1) - 1 < largest + 2) bits++;
     this.valueBits = bits;
-    this.mask = 2 ** bits - 1;
-    this.offset = 2 ** (bits - 1) - 1;
+    // Powers are doubles to the compiler unless told otherwise, and then so is every test of a literal.
+    this.mask = (2 ** bits - 1) | 0;
+    this.offset = (2 ** (bits - 1) - 1) | 0;
     this.negation = (2 ** (bits + 1) - 1) | 0;
     this.building.push(1, -1);
     this.variables = 1;
@@ -127,7 +130,7 @@ export class Trail {
     return (literal & this.mask) - this.offset;
   }
   isTrue(literal: number): boolean {
-    return this.bound[literal >>> this.valueBits]! >= (literal & this.mask) - this.offset;
+    return this.reached[literal >>> this.valueBits]! >= literal;
   }
   isFalse(literal: number): boolean {
     return this.isTrue(literal ^ this.negation);
@@ -137,6 +140,7 @@ export class Trail {
   seal(): void {
     const slots = 2 * this.variables;
     this.bound = Int32Array.from(this.building);
+    this.reached = this.bound.map((value, slot) => this.literal(slot, value));
     this.root = Int32Array.from(this.building);
     this.initial = Int32Array.from(this.building);
     this.last = new Int32Array(slots).fill(-1);
@@ -188,14 +192,14 @@ export class Trail {
     this.entryLevel[i] = this.level;
     this.last[slot] = i;
     bound[slot] = value;
+    this.reached[slot] = (slot << this.valueBits) | (value + this.offset);
     return true;
   }
 
   /** Makes a literal true; does nothing when it is already. */
   setLiteral(literal: number, reason: number): boolean {
     const slot = literal >>> this.valueBits;
-    const value = (literal & this.mask) - this.offset;
-    return this.bound[slot]! >= value || this.set(slot, value, reason);
+    return this.reached[slot]! >= literal || this.set(slot, (literal & this.mask) - this.offset, reason);
   }
 
   /** Records that a reason alone cannot hold. */
@@ -231,10 +235,12 @@ export class Trail {
   backtrack(level: number): void {
     if (this.level <= level) return;
     const keep = this.levelEntries[level + 1]!;
-    const { bound, last, entrySlot, entryOld, entryPrevious } = this;
+    const { bound, reached, last, entrySlot, entryOld, entryPrevious, valueBits, offset } = this;
     for (let i = this.entries - 1; i >= keep; i--) {
       const slot = entrySlot[i]!;
-      bound[slot] = entryOld[i]!;
+      const old = entryOld[i]!;
+      bound[slot] = old;
+      reached[slot] = (slot << valueBits) | (old + offset);
       last[slot] = entryPrevious[i]!;
     }
     this.entries = keep;
