@@ -36,10 +36,10 @@ export class Evolution {
   /** Builds one more plan. @returns steps spent */
   step(): number {
     const { schedule, random } = this;
-    schedule.steps = 0;
+    let drawing = 0;
     if (this.size < POPULATION) {
       this.activities.sample(this.child, this.size === 0 ? 0 : 3 + random.below(30));
-      schedule.steps += this.project.count * 20;
+      drawing = this.project.count * 5;
       const value = schedule.justified(this.child);
       if (value >= 0) this.keep(this.size++, value);
       else if (random.below(50) === 0 && this.size === 0) this.idle++;
@@ -58,7 +58,7 @@ export class Evolution {
         this.idle = 0;
       }
     }
-    return (schedule.steps >> 2) + this.project.count * 3;
+    return (schedule.steps() >> 2) + drawing + this.project.count * 3;
   }
 
   /** Takes a plan from outside into the population, by its starts. */

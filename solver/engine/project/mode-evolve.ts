@@ -67,15 +67,16 @@ export class ModeEvolution {
   step(): number {
     const { schedule, random, activities, moded, child, childModes, childSlack } = this;
     const { count } = this.given.project;
-    schedule.steps = 0;
+    let drawing = 0;
     if (this.size < POPULATION) {
       moded.sample(childModes);
       childSlack.fill(0);
       moded.mend(childModes, childSlack);
       this.given.take(childModes);
+      schedule.reckonNeeds();
       activities.reckonLatest();
       activities.sample(child, this.size === 0 ? 0 : 3 + random.below(30));
-      schedule.steps += count * 20;
+      drawing = count * 5;
       const value = this.decode();
       if (value >= 0) this.keep(this.size++, value);
     } else {
@@ -85,6 +86,7 @@ export class ModeEvolution {
       moded.mend(childModes, childSlack);
       moded.fill(childModes);
       this.given.take(childModes);
+      schedule.reckonNeeds();
       const worst = worstOf(this.values, this.size);
       const value = this.decode();
       if (value >= 0 && value <= (this.values[worst] as number) && !this.isKnown(value)) this.keep(worst, value);
@@ -95,7 +97,7 @@ export class ModeEvolution {
       }
     }
     // The profile is filled anew for each pass, which on long horizons is most of the work.
-    return (schedule.steps >> 2) + count * 6 + (this.given.project.capacity.length >> 4);
+    return (schedule.steps() >> 2) + drawing + count * 6 + (this.given.project.capacity.length >> 4);
   }
 
   /** Makes a plan of the child and justifies it. @returns its value, far above all plans' where a stock is overdrawn; −1: none fits */

@@ -4,6 +4,7 @@
  * as early as it can be again, which never makes the plan longer.
  */
 import type { PlainProject } from './plain-project.ts';
+import { Profile } from './profile.ts';
 
 /** Passes of justification after each plan. */
 const PASSES = 3;
@@ -13,9 +14,7 @@ export class ProjectSchedule {
   readonly start: Int32Array;
   /** Starts when everything was as late as it could be, in the justification done last. */
   readonly late: Int32Array;
-  /** Minutes looked at, for the budget. */
-  steps = 0;
-  private readonly left: Int32Array;
+  private readonly profile: Profile;
   private readonly order: Int32Array;
   private readonly buckets: Int32Array;
   private readonly span: number;
@@ -24,7 +23,7 @@ export class ProjectSchedule {
     this.start = new Int32Array(project.count);
     this.late = new Int32Array(project.count);
     this.order = new Int32Array(project.count);
-    this.left = new Int32Array(project.capacity.length);
+    this.profile = new Profile(project);
     this.span = project.horizon;
     this.buckets = new Int32Array(project.horizon + 2);
   }
@@ -36,9 +35,9 @@ export class ProjectSchedule {
    * @returns the value of the first tier, −1 when the horizon or `most` is passed
    */
   forward(list: Int32Array, most: number): number {
-    const { project, start, left } = this;
-    const { before, beforeLag, release, due, length, horizon } = project;
-    left.set(project.capacity);
+    const { project, start, profile } = this;
+    const { before, beforeLag, release, due, length } = project;
+    profile.clear();
     let value = 0;
     for (let k = 0; k < list.length; k++) {
       const task = list[k] as number;
@@ -48,17 +47,27 @@ export class ProjectSchedule {
         const ready = (start[before.items[b] as number] as number) + (beforeLag[b] as number);
         if (ready > at) at = ready;
       }
-      const end = this.firstRoom(task, at);
-      if (end > horizon) return -1;
-      at = end - (length[task] as number);
+      at = profile.placeEarly(task, at, length[task] as number);
+      if (at < 0) return -1;
       start[task] = at;
-      this.take(task, at, end);
       if ((due[task] as number) >= 0 && at + (due[task] as number) > value) {
         value = at + (due[task] as number);
         if (value > most) return -1;
       }
     }
     return value;
+  }
+
+  /** Minutes looked at since this was last asked, for the budget. */
+  steps(): number {
+    const { looked } = this.profile;
+    this.profile.looked = 0;
+    return looked;
+  }
+
+  /** Call when the project's amounts have changed. */
+  reckonNeeds(): void {
+    this.profile.reckonNeeds();
   }
 
   /** Makes a plan of a list and justifies it, a few times while that helps. @returns its value, −1 when the horizon is passed */
@@ -90,9 +99,9 @@ export class ProjectSchedule {
 
   /** Places tasks as late as possible, in the order prepared; always possible within the value of a plan in that order. */
   private backward(value: number): void {
-    const { project, start, left, order } = this;
+    const { project, start, profile, order } = this;
     const { after, afterLag, due, length } = project;
-    left.set(project.capacity);
+    profile.clear();
     for (let k = order.length - 1; k >= 0; k--) {
       const task = order[k] as number;
       const own = due[task] as number;
@@ -102,71 +111,9 @@ export class ProjectSchedule {
         const latest = (start[after.items[a] as number] as number) - (afterLag[a] as number);
         if (latest < at) at = latest;
       }
-      at = this.lastRoom(task, at);
+      at = profile.placeLate(task, at, length[task] as number);
       start[task] = at;
-      this.take(task, at, at + (length[task] as number));
     }
-  }
-
-  private take(task: number, from: number, to: number): void {
-    const { project, left } = this;
-    const { uses, amount, horizon } = project;
-    const until = uses.start[task + 1] as number;
-    for (let u = uses.start[task] as number; u < until; u++) {
-      const base = (uses.items[u] as number) * horizon;
-      const need = amount[u] as number;
-      for (let t = base + from; t < base + to; t++) left[t] = (left[t] as number) - need;
-    }
-  }
-
-  /** End of the first stretch from `at` on with room for the task; past the horizon when there is none. */
-  private firstRoom(task: number, at: number): number {
-    const { project, left } = this;
-    const { uses, amount, horizon, length } = project;
-    const p = length[task] as number;
-    const first = uses.start[task] as number;
-    const until = uses.start[task + 1] as number;
-    let start = at;
-    let end = at + p;
-    let u = first;
-    while (u < until) {
-      if (end > horizon) return horizon + 1;
-      const base = (uses.items[u] as number) * horizon;
-      const need = amount[u] as number;
-      let t = end - 1;
-      while (t >= start && (left[base + t] as number) >= need) t--;
-      this.steps += end - t;
-      if (t >= start) {
-        start = t + 1;
-        end = start + p;
-        u = first;
-      } else u++;
-    }
-    return end > horizon ? horizon + 1 : end;
-  }
-
-  /** The last start up to `at` with room for the task. */
-  private lastRoom(task: number, at: number): number {
-    const { project, left } = this;
-    const { uses, amount, horizon, length } = project;
-    const p = length[task] as number;
-    const first = uses.start[task] as number;
-    const until = uses.start[task + 1] as number;
-    let start = at;
-    let u = first;
-    while (u < until) {
-      const base = (uses.items[u] as number) * horizon;
-      const need = amount[u] as number;
-      const end = start + p;
-      let t = start;
-      while (t < end && (left[base + t] as number) >= need) t++;
-      this.steps += t - start + 1;
-      if (t < end) {
-        start = t - p;
-        u = first;
-      } else u++;
-    }
-    return start;
   }
 
   /** Order by start; tasks of one start in topological order, which the counting sort keeps. */
@@ -181,17 +128,29 @@ export class ProjectSchedule {
   private sort(byEnd: 0 | 1): void {
     const { project, start, order, buckets } = this;
     const { topological, length, count } = project;
-    buckets.fill(0);
+    let least = this.span;
+    let most = 0;
     for (let k = 0; k < count; k++) {
-      const at = (start[k] as number) + byEnd * (length[k] as number) + 1;
-      buckets[at] = (buckets[at] as number) + 1;
+      const at = start[k]! + (byEnd === 1 ? length[k]! : 0);
+      if (at < least) least = at;
+      if (at > most) most = at;
     }
-    for (let t = 1; t < buckets.length; t++) buckets[t] = (buckets[t] as number) + (buckets[t - 1] as number);
+    buckets.fill(0, least, most + 2);
     for (let k = 0; k < count; k++) {
-      const task = topological[k] as number;
-      const at = (start[task] as number) + byEnd * (length[task] as number);
-      order[buckets[at] as number] = task;
-      buckets[at] = (buckets[at] as number) + 1;
+      const at = start[k]! + (byEnd === 1 ? length[k]! : 0) + 1;
+      buckets[at] = buckets[at]! + 1;
+    }
+    let sum = 0;
+    for (let t = least + 1; t <= most; t++) {
+      sum += buckets[t]!;
+      buckets[t] = sum;
+    }
+    for (let k = 0; k < count; k++) {
+      const task = topological[k]!;
+      const at = start[task]! + (byEnd === 1 ? length[task]! : 0);
+      const place = buckets[at]!;
+      buckets[at] = place + 1;
+      order[place] = task;
     }
   }
 }
