@@ -24,6 +24,9 @@ const RAISING = 2;
 /** Conflicts from above after which the search turns from the best plan or back to it (measured on household kitchens, ten seeds). */
 const LEAVING = 600;
 
+/** Conflicts on the first tier after which it is worth a linear program to know what can be in progress together. */
+const LONG_PROOF = 750;
+
 /** How much neighbourhoods and targets are liked where no choice is open: there they do little for the proof. */
 const PLAIN_LIKING = 0.15;
 
@@ -37,6 +40,8 @@ export class Learner extends Proof {
   /** Neighbourhoods since the last better plan. */
   private dry = 0;
   private target = new Target();
+  /** Whether the proof was already long enough to be weighed. */
+  private weighed = false;
 
   /**
    * @param problem a problem that `validateProblem` accepts
@@ -63,8 +68,13 @@ export class Learner extends Proof {
   improve(slice: Slice): Step {
     if (this.tier !== this.worked) this.begin();
     if (this.best === null || this.done || this.problem.tiers.length === 0) return this.descend(slice);
-    const spent = this.spentOn;
     const { core } = this.model;
+    if (this.isLong) {
+      this.weighed = true;
+      this.weigh();
+      if (this.done) return 'done';
+    }
+    const spent = this.spentOn;
     const before = core.work;
     const value = this.values[this.tier]!;
     const bound = this.bounds[this.tier]!;
@@ -91,6 +101,12 @@ export class Learner extends Proof {
       spent.above += core.work - before;
     }
     return step;
+  }
+
+  /** Whether a project's proof on the first tier has become long. */
+  private get isLong(): boolean {
+    const { core } = this.model;
+    return !this.weighed && this.tier === 0 && core.conflicts >= LONG_PROOF && this.problem.choices.length === 0;
   }
 
   /** On a count the search leaves the best plan now and then: fewest changes may ask for quite another order. */

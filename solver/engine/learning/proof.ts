@@ -34,6 +34,9 @@ export interface Slice {
 const REPLAY_CONFLICTS = 200;
 const REPLAY_WORK = 10_000_000;
 
+/** Most conflicts to refute a value by propagation, as good as without search. */
+const FEW_CONFLICTS = 3;
+
 export class Proof {
   readonly problem: Problem;
   model: Model;
@@ -325,6 +328,15 @@ export class Proof {
       case 'stopped':
         return verdict;
     }
+  }
+
+  /**
+   * Adds to a long proof what can be in progress together (see `Model.addEnergyWindows`), and raises the bound as far as that alone does. For
+   * the first tier, once there is a plan.
+   */
+  protected weigh(): void {
+    if (!this.model.addEnergyWindows()) return;
+    while (this.aim(this.bounds[0]!, { conflicts: FEW_CONFLICTS }, new Restarts()) === 'raised');
   }
 
   private refuted(): Step {

@@ -3,6 +3,7 @@ import { Core } from '../core.ts';
 import { Conditions } from './conditions.ts';
 import { Differences } from './differences.ts';
 import { addChains } from './chains.ts';
+import { energyWindows } from './concurrency.ts';
 import { addEnergy } from './energy.ts';
 import { addForbidden, addReservoirs, addSoil, addStates, addTotals } from './interplay.ts';
 import { Lengths } from './lengths.ts';
@@ -34,6 +35,7 @@ export class Model {
   readonly orders: Orders;
   readonly tiers: readonly TierVariable[];
   readonly branching: EarliestStart;
+  private readonly differences: Differences;
   /** By requirement name: the literal under which its lags hold. Empty unless asked for. */
   readonly selectors = new Map<string, number>();
   /** The problem has more bound literals than are worth holding; nothing may be asked of the model. */
@@ -51,6 +53,7 @@ export class Model {
     this.conditions = new Conditions(core, problem);
     this.points = new Points(core, problem, this.conditions, isHard);
     const differences = new Differences(core, problem.horizon);
+    this.differences = differences;
     if (isHuge(problem)) {
       this.tooLarge = true;
       this.orders = new Orders(core, this.conditions, this.points, differences);
@@ -89,6 +92,16 @@ export class Model {
     this.branching = new EarliestStart(this);
     this.tooLarge = !core.trail.fits() || this.countLiterals() > MOST_LITERALS;
     if (!this.tooLarge) core.seal();
+  }
+
+  /**
+   * Adds what can be in progress together as windows of energy, where that says more than the resources alone. Takes a linear program's time.
+   * @returns whether it was added
+   */
+  addEnergyWindows(): boolean {
+    const windows = energyWindows(this.problem, this.core, this.points, this.differences);
+    if (windows !== null) this.core.extend([windows]);
+    return windows !== null;
   }
 
   private countLiterals(): number {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { Core } from '../../../../solver/engine/learning/core.ts';
 import { Explanation } from '../../../../solver/engine/learning/explanation.ts';
 import { Disjunctive } from '../../../../solver/engine/learning/propagators/disjunctive.ts';
+import { EnergyWindows } from '../../../../solver/engine/learning/propagators/energy-windows.ts';
 import { Linear } from '../../../../solver/engine/learning/propagators/linear.ts';
 import { Reservoir } from '../../../../solver/engine/learning/propagators/reservoir.ts';
 import { Timetable } from '../../../../solver/engine/learning/propagators/timetable.ts';
@@ -144,6 +145,34 @@ function timetableBench(chance: Seeded): Bench {
   return { core, variables, allows };
 }
 
+/** Tasks of fixed length under one capacity; the time-table beside it sees what no window does. */
+function energyBench(chance: Seeded): Bench {
+  const core = new Core(30);
+  const { trail } = core;
+  const horizon = 7;
+  const capacity = chance.int(2, 4);
+  const tasks = Array.from({ length: chance.int(3, 4) }, () => {
+    const length = chance.int(1, 4);
+    const start = trail.variable(0, horizon - length);
+    return { start, startOffset: 0, length, weight: chance.int(1, Math.min(3, capacity)) };
+  });
+  const layered = tasks.map(({ start, length, weight }) => ({
+    start,
+    startOffset: 0,
+    end: start,
+    endOffset: length,
+    layers: [{ amount: weight, literal: trail.alwaysTrue }],
+  }));
+  core.post(new Timetable(trail, new Int32Array(horizon).fill(capacity), layered));
+  core.post(new EnergyWindows(trail, capacity, horizon, tasks));
+  core.seal();
+  const allows = (starts: readonly number[]): boolean =>
+    Array.from({ length: horizon }, (_, t) =>
+      tasks.reduce((sum, { length, weight }, i) => sum + (starts[i]! <= t && t < starts[i]! + length ? weight : 0), 0),
+    ).every((used) => used <= capacity);
+  return { core, variables: tasks.map(({ start }) => start), allows };
+}
+
 function disjunctiveBench(chance: Seeded): Bench {
   const core = new Core(60);
   const { trail } = core;
@@ -240,6 +269,7 @@ function reservoirBench(chance: Seeded): Bench {
 describe('every change a propagator makes is right, and so is its reason for each weaker bound', () => {
   it.each([
     { name: 'time-table', make: timetableBench, seeds: 200 },
+    { name: 'energy in windows', make: energyBench, seeds: 250 },
     { name: 'sets on an exclusive resource', make: disjunctiveBench, seeds: 300 },
     { name: 'linear inequality', make: linearBench, seeds: 150 },
     { name: 'reservoir', make: reservoirBench, seeds: 260 },
