@@ -32,6 +32,8 @@ export function energyWindows(
   const capacities = problem.resources.map(({ capacity, calendar = [] }) =>
     Math.max(capacity, ...calendar.map((entry) => entry.capacity)),
   );
+  // Exclusive resources alone, as in a shop, are orders of pairs, and those are known.
+  if (capacities.every((capacity) => capacity <= 1)) return null;
   const amounts = sure.map(({ task }) => problem.resources.map(({ id }) => leastAmount(task, id)));
   const sets = concurrentSets({
     amounts,
