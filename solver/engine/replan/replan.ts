@@ -29,9 +29,11 @@ import { buildCost } from './build-cost.ts';
 import { byBoth, byLearner } from './from-nothing.ts';
 import { isOverIn, leastBad, minutesOver } from './least-bad.ts';
 import { both, giveWay, NOTHING, widerArcs, widerProblem, type LetGo } from './let-go.ts';
+import { pushRight } from './push-right.ts';
 import { surelyBroken, type SurelyBroken } from './surely-broken.ts';
 import { repair } from './repair.ts';
 import { plansInOrder } from '../search/plans-in-order.ts';
+import { shutHours } from './shut-hours.ts';
 import { settle, type Settled } from './settled.ts';
 import { worthOf } from './worth.ts';
 
@@ -112,9 +114,12 @@ class Replanning {
   private readonly budget: Budget;
   private readonly order: KeptOrder;
   private readonly lower: Int32Array;
-  /** Limits that surely break; all that is searched keeps the rest. */
   private readonly sure: SurelyBroken;
-  /** Settled, without those limits. */
+  /** Hours that the old plan does not keep. */
+  private readonly shut: ReadonlySet<string>;
+  /** Limits that surely break, and those hours; all that is searched keeps the rest. */
+  private readonly letGo: LetGo;
+  /** Settled, without what is let go. */
   private readonly problem: Problem;
   private readonly arcs: readonly OrderArc[];
   private otherWork = 0;
@@ -124,9 +129,17 @@ class Replanning {
     this.worth = worthOf(asked);
     this.budget = new Budget(asked.effort, asked.shouldStop);
     this.sure = surelyBroken(asked, this.settled);
-    this.problem = widerProblem(this.settled.problem, this.sure.letGo);
-    const order = keptOrder(this.settled.problem, asked.old, asked.facts);
-    this.order = { ...order, arcs: widerArcs(order.arcs, this.sure.letGo) };
+    this.shut = shutHours(this.settled.problem, asked.old);
+    this.letGo = both(this.sure.letGo, { ...NOTHING, hours: this.shut });
+    this.problem = widerProblem(this.settled.problem, this.letGo);
+    const order = keptOrder(
+      this.shut.size === 0
+        ? this.settled.problem
+        : widerProblem(this.settled.problem, { ...NOTHING, hours: this.shut }),
+      asked.old,
+      asked.facts,
+    );
+    this.order = { ...order, arcs: widerArcs(order.arcs, this.letGo) };
     this.lower = boundsByFacts(asked, (task) => asked.old.tasks[task] !== null);
     this.arcs = [...this.order.arcs, ...sequenceArcs(this.order.sequences)];
   }
@@ -140,6 +153,29 @@ class Replanning {
   }
 
   run(): ReplanOutcome {
+    const outcome = this.wayOn();
+    if ('clash' in outcome || this.keepsHours(outcome.solution)) return outcome;
+    const inTime = this.atTheEarliest();
+    if (inTime !== null) return this.outcome(inTime, null, outcome.bound, outcome.stopped);
+    const hours = shutHours(this.settled.problem, outcome.solution);
+    return this.broken(null, outcome.solution, both(this.sure.letGo, { ...NOTHING, hours }), outcome.stopped);
+  }
+
+  /** The old order at the earliest times, as which it may keep hours that it did not keep; null where it does not. */
+  private atTheEarliest(): Going | null {
+    const { asked, problem, sure } = this;
+    const pushed = pushRight(this.lower.length, ArcTable.of(this.arcs), this.lower, 4 * problem.horizon);
+    if (pushed.kind === 'cycle') return null;
+    const solution = withTimes(asked.old, pushed.times);
+    const isKept = verifySolution(widerProblem(this.settled.problem, sure.letGo), solution).length === 0;
+    return isKept && sure.clash === null ? { solution, worth: this.worth(solution) } : null;
+  }
+
+  private keepsHours(solution: Solution): boolean {
+    return this.shut.size === 0 || shutHours(this.settled.problem, solution).size === 0;
+  }
+
+  private wayOn(): ReplanOutcome {
     const { asked, problem, sure } = this;
     const bound = sure.leastFinish;
     const carried = carryOn(asked, ArcTable.of(this.arcs), this.lower);
@@ -148,7 +184,8 @@ class Replanning {
       const solution = withTimes(asked.old, carried.times);
       if (verifySolution(problem, solution).length === 0) best = { solution, worth: this.worth(solution) };
     }
-    const carriedOn = best === null || sure.clash !== null ? null : best.worth.total;
+    const isWithin = best !== null && sure.clash === null && this.keepsHours(best.solution);
+    const carriedOn = isWithin ? best!.worth.total : null;
     let { clash } = sure;
     let stopped = false;
     if (best === null && asked.effort > 0 && sure.possible) {
@@ -161,7 +198,7 @@ class Replanning {
     if (clash === null && this.isSettled(best, bound)) return this.outcome(best, carriedOn, best.worth.total);
     if (clash === null && (asked.effort <= 0 || this.isGoodEnough(best))) return this.outcome(best, carriedOn, bound);
     const better = asked.effort <= 0 ? best : this.improved(problem, best, this.worth);
-    if (clash !== null) return this.broken(clash, better.solution, sure.letGo, stopped);
+    if (clash !== null) return this.broken(clash, better.solution, this.letGo, stopped);
     if (this.isSettled(better, bound)) return this.outcome(better, carriedOn, better.worth.total);
     return this.exactly(better, bound, carriedOn);
   }
@@ -352,8 +389,8 @@ class Replanning {
       repaired: asked.effort <= 0 ? () => null : (wider, order, cycle) => this.repaired(wider, order, cycle),
       inOldOrder: asked.effort <= 0 ? () => null : (wider) => this.inOldOrder(wider).going,
     });
-    if (bad === null) return { ...this.broken(clash, null, sure.letGo, stopped), inTheWay: this.inTheWay() };
-    const letGo = both(sure.letGo, bad.letGo);
+    if (bad === null) return { ...this.broken(clash, null, this.letGo, stopped), inTheWay: this.inTheWay() };
+    const letGo = both(this.letGo, bad.letGo);
     if (!bad.keepsTheRest) return { ...this.broken(clash, bad.solution, letGo, stopped), leastBad: null };
     if (asked.effort <= 0) return this.broken(clash, bad.solution, letGo, stopped);
     // Minutes over a limit that might be kept weigh more than all that is lost by keeping it.

@@ -2,9 +2,10 @@
  * The problem of the rest: what is past is fixed, what lies ahead starts no earlier than now.
  *
  * Facts are taken as they are, whatever rule they break: what is wholly past takes no capacity and avoids nothing any more (it
- * still leaves soil, warms the oven and draws water), and a lag between two facts that do not keep it is dropped and told.
+ * still leaves soil, warms the oven and draws water), what is under way no longer avoids the soil that it has met, and a lag between two
+ * facts that do not keep it is dropped and told.
  */
-import type { Lag, Literal, Mode, Point, Problem, Task } from '../problem.ts';
+import type { Lag, Literal, Mode, Point, Problem, Task, Use } from '../problem.ts';
 import { endNode, startNode } from '../explain/taken.ts';
 import { modesTaken } from './changed-units.ts';
 import { OPEN, type ReplanAsked } from './asked.ts';
@@ -50,6 +51,59 @@ function settledTask(asked: Past, task: Task, index: number, mode: number | null
   };
 }
 
+interface PastUse {
+  readonly task: number;
+  readonly from: number;
+  /** Infinity: under way. */
+  readonly until: number;
+  readonly use: Use;
+}
+
+/** Uses of what has begun that have to do with soil, by resource. */
+function soilingUses(asked: Past, modes: readonly (number | null)[]): ReadonlyMap<string, readonly PastUse[]> {
+  const on = new Map<string, PastUse[]>();
+  for (const task of begun(asked)) {
+    const mode = modes[task] ?? null;
+    if (mode === null) continue;
+    const [from, end] = [asked.facts[startNode(task)]!, asked.facts[endNode(task)]!];
+    for (const use of asked.problem.tasks[task]!.modes[mode]!.uses) {
+      if (use.leaves === undefined && use.avoids === undefined && use.cleans !== true) continue;
+      const past = { task, from, until: end === OPEN ? Infinity : end, use };
+      const list = on.get(use.resource);
+      if (list === undefined) on.set(use.resource, [past]);
+      else list.push(past);
+    }
+  }
+  return on;
+}
+
+/** A task under way, that avoids no more what has been on its resources when it began or came there since: that cannot be undone. */
+function spoiledTask(
+  task: Task,
+  index: number,
+  mode: number | null,
+  past: ReadonlyMap<string, readonly PastUse[]>,
+): Task {
+  const spoiled = (use: Use): Use => {
+    const { avoids, ...rest } = use;
+    const on = past.get(use.resource) ?? [];
+    const own = on.find((each) => each.task === index);
+    if (avoids === undefined || own === undefined) return use;
+    const meets = (each: PastUse, mark: string): boolean =>
+      each.task !== index &&
+      each.from < own.until &&
+      each.use.leaves?.includes(mark) === true &&
+      !on.some((wash) => wash.use.cleans === true && wash.from >= each.until && wash.until <= own.from);
+    const left = avoids.filter((mark) => !on.some((each) => meets(each, mark)));
+    return left.length === avoids.length ? use : left.length === 0 ? rest : { ...rest, avoids: left };
+  };
+  if (mode === null) return task;
+  const uses = task.modes[mode]!.uses;
+  const free = uses.map(spoiled);
+  if (free.every((use, k) => use === uses[k])) return task;
+  return { ...task, modes: task.modes.map((each, option) => (option === mode ? { ...each!, uses: free } : each)) };
+}
+
 /** Literals for the options that are not taken, of each choice that facts decide. */
 function decide(asked: Past): (number | null)[] {
   const { problem, old } = asked;
@@ -89,6 +143,7 @@ export function settle(asked: Past): Settled {
     return false;
   });
   const modes = modesTaken(problem, old);
+  const past = soilingUses(asked, modes);
   const fixed: Lag[] = problem.tasks.flatMap((task) =>
     (['start', 'end'] as const).flatMap((at): Lag[] => {
       const point = { task: task.id, at };
@@ -106,7 +161,9 @@ export function settle(asked: Past): Settled {
     factLags: lags.length,
     problem: {
       ...problem,
-      tasks: problem.tasks.map((task, index) => settledTask(asked, task, index, modes[index]!)),
+      tasks: problem.tasks.map((task, index) =>
+        settledTask(asked, spoiledTask(task, index, modes[index]!, past), index, modes[index]!),
+      ),
       lags: [...lags, ...fixed],
       forbidden: [
         ...problem.forbidden,
