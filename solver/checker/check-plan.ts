@@ -51,12 +51,3 @@ export function checkPlan(plan: Plan, options: CheckOptions = {}): readonly Viol
   const reading = readPlan(plan, options.wallOffset);
   return RULES.flatMap((check) => check(reading)).sort((a, b) => a.rule - b.rule);
 }
-
-/**
- * What is wrong with the safety of a plan's food: rule 9 alone, as `checkPlan` has it and sooner told.
- *
- * @param plan a plan that its schema accepted
- * @param options as for `checkPlan`
- */
-export const checkFoodSafety = (plan: Plan, options: CheckOptions = {}): readonly Violation[] =>
-  checkSafety(readPlan(plan, options.wallOffset));

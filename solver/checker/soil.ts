@@ -11,7 +11,7 @@ import { stepsInside } from './inside.ts';
 import { readPools } from './pool-course.ts';
 import { called, calledUse, stepsOfUse, type PieceReading, type Reading, type Use } from './reading.ts';
 import { partsOf } from './segment-parts.ts';
-import { soilCourse } from './soil-course.ts';
+import { soilCourse, type Meeting } from './soil-course.ts';
 import type { Harm } from '../safety/harm-cautions.ts';
 import type { Violation } from './violation.ts';
 import { checkWashes, washesOf, type Wash } from './washes.ts';
@@ -59,6 +59,10 @@ const harmOf = (met: readonly string[]): Harm =>
 const both = (left: ReadonlySet<Soil>, right: ReadonlySet<Soil>): readonly Soil[] =>
   [...left].filter((soil) => right.has(soil));
 
+/** Whether a touch begins no later than another. One of no minutes, told to be over at a minute, was before what begins then. */
+const isBefore = (a: Touch, b: Touch): boolean =>
+  a.from < b.from || (a.from === b.from && (b.until > b.from || a.until === a.from));
+
 /** Every touch with the first later one of the same thing that it spoils, no wash lying between. */
 function meetings(
   touches: readonly Touch[],
@@ -70,7 +74,7 @@ function meetings(
     const later = inOrder.find(
       (each) =>
         each !== earlier &&
-        earlier.from <= each.from &&
+        isBefore(earlier, each) &&
         spoils(earlier, each).length > 0 &&
         !washes.some(({ start, end }) => start >= earlier.until && end <= each.from),
     );
@@ -207,7 +211,9 @@ function checkDrips(reading: Reading): readonly Violation[] {
 }
 
 /** Allergens that came by way of other foods, which no single meeting shows. */
-function checkCourse(reading: Reading): readonly Violation[] {
+function checkCourse(reading: Reading, met: readonly Violation[]): readonly Violation[] {
+  const isTold = ({ minute, steps }: Meeting): boolean =>
+    met.some((told) => told.minute === minute && steps.every((step) => told.steps.includes(step)));
   const { clock, plan } = reading;
   const course = soilCourse(reading);
   return reading.dishes.flatMap(({ component }) => {
@@ -216,7 +222,7 @@ function checkCourse(reading: Reading): readonly Violation[] {
         ? new Set(component.steps.flatMap((step) => [...avoids(plan.session, component, step)].filter(isMark)))
         : keptFree(plan.session, component);
     return (course.get(component.id) ?? [])
-      .filter(({ mark }) => free.has(mark))
+      .filter((meeting) => free.has(meeting.mark) && !isTold(meeting))
       .map(({ mark, minute, on, steps }): Violation => ({
         rule,
         message: `${component.name} may meet ${mark} at ${clock.at(minute)} by way of ${on}, and must stay free of it.`,
@@ -229,5 +235,5 @@ function checkCourse(reading: Reading): readonly Violation[] {
 
 export function checkSoil(reading: Reading): readonly Violation[] {
   const met = [...checkThings(reading), ...checkPeople(reading), ...checkPoolSoil(reading), ...checkDrips(reading)];
-  return [...checkWashes(reading), ...(met.length > 0 ? met : checkCourse(reading))];
+  return [...checkWashes(reading), ...met, ...checkCourse(reading, met)];
 }

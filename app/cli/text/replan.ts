@@ -1,13 +1,13 @@
 /** How a replan is told. */
 import type { LiveEvent } from '../../../solver/answers/replan/events.ts';
-import type { ReplanResult } from '../../../solver/answers/replan/replan.ts';
+import type { Answered } from '../../../solver/answers/replan/result.ts';
+import type { Violation } from '../../../solver/checker/violation.ts';
 import { wholeId, type Plan } from '../../../solver/kitchen/plan.ts';
 import { wallClockOf } from '../../solving/wall-offset.ts';
 import { minutesText } from './figures.ts';
 import { runningOrder } from './running-order.ts';
 import { stepName } from './step-name.ts';
-
-type Answered = Exclude<ReplanResult, { readonly kind: 'refused' }>;
+import { ruleText } from './violations.ts';
 
 const later = (minutes: number): string =>
   minutes === 0 ? 'as planned' : minutes > 0 ? `${minutesText(minutes)} later` : `${minutesText(-minutes)} earlier`;
@@ -54,16 +54,26 @@ function lostChecks(before: Plan, after: Plan, events: readonly LiveEvent[]): re
   });
 }
 
+const ruleLines = (violations: readonly Violation[]): readonly string[] =>
+  violations.map((violation) => `  ${ruleText(violation)}`);
+
+/** What the past has broken; empty where nothing. */
+const pastText = (broken: readonly Violation[]): readonly string[] =>
+  broken.length === 0 ? [] : ['As planned and as told, the past has broken this:', ...ruleLines(broken)];
+
+const cautionsText = (cautions: readonly string[]): readonly string[] =>
+  cautions.length === 0 ? [] : ['', 'What to do now:', ...cautions.map((words) => `  ${words}`)];
+
 /** Why there is no plan at all, and what to do. */
 function nonePlanned(before: Plan, result: Extract<Answered, { readonly leastBad: unknown }>): readonly string[] {
-  const { against, inTheWay, cautions } = result;
+  const { broken, against, inTheWay, cautions } = result;
   const why =
     against.length > 0
       ? [
-          cautions.length > 0
+          against.some(({ harm }) => harm !== undefined)
             ? 'There is no plan to go on by: limits of time could be let go, and this must not be:'
             : 'There is no plan to go on by: whatever limits of time are let go, this would be broken:',
-          ...against.map(({ rule, message }) => `  Rule ${rule}: ${message}`),
+          ...ruleLines(against),
         ]
       : inTheWay.length > 0
         ? [
@@ -74,7 +84,8 @@ function nonePlanned(before: Plan, result: Extract<Answered, { readonly leastBad
   return [
     '',
     ...why,
-    ...(cautions.length === 0 ? [] : ['', 'What to do now:', ...cautions.map((words) => `  ${words}`)]),
+    ...(broken.length === 0 ? [] : ['', ...pastText(broken)]),
+    ...cautionsText(cautions),
     '',
     'Settle this by hand, food that may spoil or harm first. Then tell what is done (--done), what takes longer (--late) or what is left',
     'out (--skip), and ask again.',
@@ -98,13 +109,14 @@ export function replanText(before: Plan, result: Answered, now: number, events: 
         : [
             '',
             'The least bad way to go on breaks this:',
-            ...result.broken.map(({ rule, message }) => `  Rule ${rule}: ${message}`),
+            ...ruleLines(result.broken),
+            ...cautionsText(result.cautions),
             '',
             runningOrder(result.leastBad, { now, before }),
           ]),
     ].join('\n');
   }
-  const { plan, worth, proven, bound, broken } = result;
+  const { plan, worth, proven, bound, broken, cautions } = result;
   const lost = lostChecks(before, plan, events);
   return [
     ...told,
@@ -116,9 +128,8 @@ export function replanText(before: Plan, result: Answered, now: number, events: 
       ? 'Proven: no other way to go on is better, finish and changes weighed together.'
       : `A better way to go on is not ruled out: finish and changes weigh ${worth.total}, and never under ${bound}.`,
     ...(lost.length === 0 ? [] : [`No longer planned, for what is being done is shorter now: ${lost.join('; ')}`]),
-    ...(broken.length === 0
-      ? []
-      : ['The past has broken this:', ...broken.map(({ rule, message }) => `  Rule ${rule}: ${message}`)]),
+    ...pastText(broken),
+    ...cautionsText(cautions),
     '',
     runningOrder(plan, { now, before }),
   ].join('\n');
@@ -147,7 +158,7 @@ export function replanSummary(before: Plan, result: Answered): object {
       leastBad: leastBad === null ? null : { finishMinutes: leastBad.finishMinutes, steps: steps(leastBad) },
     };
   }
-  const { plan, worth, bound, proven, carriedOn, broken, stopped } = result;
+  const { plan, worth, bound, proven, carriedOn, broken, cautions, stopped } = result;
   return {
     status: proven ? 'proven' : 'bounded',
     finishMinutes: worth.finish,
@@ -157,6 +168,7 @@ export function replanSummary(before: Plan, result: Answered): object {
     bound,
     carriedOn,
     broken,
+    cautions,
     stopped,
     steps: steps(plan),
   };

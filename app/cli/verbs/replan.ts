@@ -10,7 +10,7 @@ import { findNamed } from '../find-documents.ts';
 import type { ExitCode, Terminal } from '../terminal.ts';
 import { faultsText } from '../text/faults.ts';
 import { replanSummary, replanText } from '../text/replan.ts';
-import { violationsOf } from '../text/violations.ts';
+import { ruleText, violationsOf } from '../text/violations.ts';
 import { tellNoPlan } from './no-plan.ts';
 
 /** Work units when nobody stands waiting: about a second. */
@@ -67,8 +67,9 @@ export async function replanVerb(subject: string, options: Options, terminal: Te
     wallOffsetOf(plan.session.start),
   );
   if (result.kind === 'refused') return tellNoPlan(result, options.json, terminal);
-  if (result.kind === 'replanned' && result.broken.length === 0) {
-    const violations = violationsOf(result.plan);
+  if (result.kind === 'replanned') {
+    const told = result.broken.map(ruleText);
+    const violations = violationsOf(result.plan).filter((violation) => !told.includes(violation));
     if (violations.length > 0) return tellNoPlan({ kind: 'failed-check', violations }, options.json, terminal);
   }
   terminal.out(

@@ -17,6 +17,7 @@ export type LiveEvent =
 export function eventFaults(plan: Plan, now: number, events: readonly LiveEvent[]): readonly InputFault[] {
   const underWay = plan.steps.filter(({ kind, start, end }) => kind !== 'preheat' && start <= now && now < end);
   const byId = new Map(plan.steps.map((step) => [step.id, step]));
+  const leftOut = new Set(plan.lived?.steps.flatMap(({ step, skipped }) => (skipped === true ? [step] : [])));
   return events.flatMap((event, index): InputFault[] => {
     const fault = (found: string, wanted: string, mend: string): InputFault[] => [
       { document: `plan ${plan.id}`, path: `events[${index}]`, found, wanted, mend },
@@ -31,6 +32,12 @@ export function eventFaults(plan: Plan, now: number, events: readonly LiveEvent[
           : `under way now: ${underWay.map(({ id, name }) => `${id} (${name})`).join(', ')}`,
       );
     if (step.kind === 'preheat') return fault(event.step, 'work of a cook', 'tell of the step that the oven heats for');
+    if (leftOut.has(step.id))
+      return fault(
+        `${step.id}, which was left out`,
+        'a step that is not left out',
+        'if it was cooked all the same, replan from the plan before that',
+      );
     switch (event.kind) {
       case 'started':
       case 'done':

@@ -8,7 +8,7 @@
 import type { OrderArc } from '../../engine/explain/plan-order.ts';
 import { endNode, startNode } from '../../engine/explain/taken.ts';
 import { OPEN } from '../../engine/replan/asked.ts';
-import { wholeId } from '../../kitchen/plan.ts';
+import { wholeId, type Lived } from '../../kitchen/plan.ts';
 import type { LiveEvent } from './events.ts';
 import type { StepUnit } from './units.ts';
 
@@ -41,7 +41,7 @@ export interface History {
 /**
  * @param planned minutes by node as planned; −1 for absent tasks
  * @param arcs of the plan's order
- * @param knownUntil what was before this minute is how it was, told at an earlier replan
+ * @param known what was told at an earlier replan: what was before its minute is how it was
  */
 export function historyOf(
   units: readonly PlannedUnit[],
@@ -49,8 +49,10 @@ export function historyOf(
   arcs: readonly OrderArc[],
   now: number,
   events: readonly LiveEvent[],
-  knownUntil = -Infinity,
+  known?: Lived,
 ): History {
+  const knownUntil = known?.now ?? -Infinity;
+  const knownSteps = new Set(known?.steps.map(({ step }) => step));
   const unitOf = new Int32Array(planned.length).fill(-1);
   const nodes = units.map((unit, index): readonly number[] => {
     const own: number[] = [];
@@ -88,10 +90,10 @@ export function historyOf(
       for (const node of own) if (was[node]! >= from) was[node]! += by;
     };
     moveStart(reported, first, was[own.at(-1)!]! - was[first]!, was, shift);
-    const known = reported.some((event) => event.kind === 'started');
+    const isStarted = reported.some((event) => event.kind === 'started');
     const over = Math.max(-1, ...reported.map((event) => (event.kind === 'done' ? event.at : -1)));
     for (const node of own) {
-      if ((known && was[node] === was[first]) || was[node]! < knownUntil) continue;
+      if ((isStarted && was[node] === was[first]) || was[node]! < knownUntil) continue;
       for (const { from, least } of into.get(node) ?? []) {
         if (unitOf[from] === index || !told.has(from)) continue;
         const ready = was[from]! + least;
@@ -100,8 +102,11 @@ export function historyOf(
       }
     }
     if (reported.some((event) => event.kind === 'waiting') && was[first]! < now) shift(-Infinity, now - was[first]!);
-    if (was[first]! < now || known || over >= 0) {
+    if (was[first]! < now || isStarted || over >= 0) {
       const turned = tellParts(unit, own, reported, { planned, was, facts, now, shift });
+      // Told in this very minute to be over, it has not come undone.
+      if (knownSteps.has(unit.id) && isOverBy(unit.parts, knownUntil))
+        for (const node of own) if (was[node]! <= now) facts[node] = was[node]!;
       if (turned.minutes.some((each) => each !== null)) minutes.set(unit.id, turned.minutes);
       if (turned.pieces.some((each) => each !== null)) pieces.set(unit.id, turned.pieces);
     } else if (reported.some((event) => event.kind === 'late')) notBegun.push(unit.id);
@@ -110,6 +115,10 @@ export function historyOf(
   tellElastic(planned, arcs, was, unitOf, facts, now);
   return { facts, minutes, pieces, notBegun };
 }
+
+/** Whether all parts of a step were over by a minute. */
+export const isOverBy = (parts: readonly PlannedPart[], minute: number): boolean =>
+  parts.every(({ end }) => end <= minute);
 
 /** Moves a step to when it was told to have begun; or, told only that it is over before it was to begin, to have ended then. */
 function moveStart(

@@ -3,26 +3,24 @@
  * changing as little as helps.
  */
 import type { WallOffset } from '../../checker/clock.ts';
-import { checkFoodSafety, checkPlan } from '../../checker/check-plan.ts';
-import type { Violation } from '../../checker/violation.ts';
 import { planOrder, type PlanOrder } from '../../engine/explain/plan-order.ts';
 import { endNode, startNode } from '../../engine/explain/taken.ts';
-import { OPEN, type Worth } from '../../engine/replan/asked.ts';
-import { replan, type ReplanOutcome } from '../../engine/replan/replan.ts';
+import { OPEN } from '../../engine/replan/asked.ts';
+import { replan } from '../../engine/replan/replan.ts';
 import { settle } from '../../engine/replan/settled.ts';
+import { withoutShutHours } from '../../engine/replan/shut-hours.ts';
 import { timesOf } from '../../engine/replan/worth.ts';
 import type { Solution } from '../../engine/outcome.ts';
-import { tierValues } from '../../engine/tier-values.ts';
 import type { InputFault } from '../../kitchen/fault.ts';
 import { wholeId, type Lived, type LivedStep, type Plan, type PlannedStep } from '../../kitchen/plan.ts';
 import { guardsFood } from '../../translate/requirement-names.ts';
-import { harmCautions } from '../../safety/harm-cautions.ts';
-import { STRICTEST_BUILT_IN } from '../../safety/rules-in-force.ts';
 import { finishPoints } from '../../translate/tiers.ts';
-import { solutionToPlan } from '../../translate/solution-to-plan.ts';
 import type { Translated } from '../../translate/legend.ts';
+import { answer } from './answer.ts';
 import { eventFaults, type LiveEvent } from './events.ts';
-import { historyOf, type History, type PlannedUnit } from './history.ts';
+import { historyOf, isOverBy, type History, type PlannedUnit } from './history.ts';
+import { mayHaveBroken } from './past-faults.ts';
+import type { ReplanResult } from './result.ts';
 import { translatePlan } from './translate-plan.ts';
 import { stepUnits } from './units.ts';
 
@@ -43,46 +41,7 @@ export interface ReplanOptions {
   readonly shouldStop?: () => boolean;
 }
 
-interface Common {
-  readonly stopped: boolean;
-  readonly work: number;
-}
-
-export type ReplanResult =
-  | (Common & {
-      readonly kind: 'replanned';
-      readonly plan: Plan;
-      /** Finish in minutes, ids of the steps that change, and `finish + penalty × changed`. */
-      readonly worth: { readonly finish: number; readonly changed: readonly string[]; readonly total: number };
-      /** No way to go on is worth less; equal to the worth where that is proven. */
-      readonly bound: number;
-      readonly proven: boolean;
-      /** Worth of carrying on in the old order; null where it would break a limit. */
-      readonly carriedOn: number | null;
-      /** What the past has broken, as sentences: limits, and cooking told to be over too soon. It stays broken whatever follows. */
-      readonly broken: readonly Violation[];
-    })
-  | (Common & {
-      /** `impossible` only after proof. */
-      readonly kind: 'impossible' | 'unknown';
-      readonly reason: string;
-      /** The asker's requirements that stand against each other. */
-      readonly requirements: readonly string[];
-      /**
-       * The least bad way to go on: as few minutes over limits of time as were found. It breaks nothing else, and never does harm: null where
-       * every way found would, or work and order themselves contradict what was told.
-       */
-      readonly leastBad: Plan | null;
-      /** What it breaks, as sentences. */
-      readonly broken: readonly Violation[];
-      /** Where there is none: what the nearest way would have broken that must not break. Empty where there is not even that. */
-      readonly against: readonly Violation[];
-      /** Where not even times could be had: ids of the steps that stand in each other's way, whatever limits of time are let go. */
-      readonly inTheWay: readonly string[];
-      /** What to do against harm that would come of going on all the same, as sentences. */
-      readonly cautions: readonly string[];
-    })
-  | { readonly kind: 'refused'; readonly faults: readonly InputFault[] };
+export type { ReplanResult } from './result.ts';
 
 /** A plan that is being cooked by, made ready so that the cooks need not wait for it later. */
 export interface RunningPlan {
@@ -123,13 +82,19 @@ function prepare(plan: Plan, followed: Plan, lived: Lived | undefined, wallOffse
   if (!read.ok) return read;
   const { translated, planned } = read;
   // What an earlier replan knew to be past keeps no order any more, whatever rule it broke.
-  const before = plan.lived?.now;
+  const before = plan.lived;
+  const units = plannedUnits(translated, followed);
   const problem =
     before === undefined
       ? translated.problem
-      : settle({ problem: translated.problem, old: planned, facts: factsBefore(planned, before), now: before }).problem;
-  const order = planOrder(problem, planned);
-  return { ok: true, prepared: { ...translated, planned, order, units: plannedUnits(translated, followed) } };
+      : settle({
+          problem: translated.problem,
+          old: planned,
+          facts: factsBefore(planned, before, units),
+          now: before.now,
+        }).problem;
+  const order = planOrder(withoutShutHours(problem, planned), planned);
+  return { ok: true, prepared: { ...translated, planned, order, units } };
 }
 
 function replanned(
@@ -187,8 +152,16 @@ function replanned(
     effort: options.effort ?? REPLAN_EFFORT,
     ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
   });
-  const cut = plan.lived !== undefined || isCut(first.minutes, ready.prepared.units);
-  return answer(plan, translated, lived, cut, outcome, units, options, wallOffset);
+  return answer(outcome, {
+    plan,
+    translated,
+    units,
+    lived,
+    mayHaveBroken: mayHaveBroken(plan, events, isCut(first.minutes, ready.prepared.units)),
+    seed: options.seed ?? plan.made.seed,
+    effort: options.effort ?? REPLAN_EFFORT,
+    wallOffset,
+  });
 }
 
 /** Lags that hold looks on the way inside their wait: outside it a look is none, so they are no limits that could be wider. */
@@ -207,12 +180,21 @@ function lookLags({ problem, translation }: Translated): ReadonlySet<number> {
   );
 }
 
-/** Every point that a plan has before a minute. */
-const factsBefore = (planned: Solution, now: number): Int32Array =>
-  timesOf(planned).map((time) => (time >= 0 && time < now ? time : OPEN));
+/** Every point that a plan has before the minute of an earlier replan; of steps told to be over at that very minute all. */
+function factsBefore(planned: Solution, { now, steps }: Lived, units: readonly PlannedUnit[]): Int32Array {
+  const facts = timesOf(planned).map((time) => (time >= 0 && time < now ? time : OPEN));
+  const told = new Set(steps.map(({ step }) => step));
+  for (const { id, tasks, parts } of units)
+    if (told.has(id) && isOverBy(parts, now))
+      for (const task of tasks) {
+        const at = planned.tasks[task] ?? null;
+        if (at?.end === now) [facts[startNode(task)], facts[endNode(task)]] = [at.start, at.end];
+      }
+  return facts;
+}
 
 const historyIn = ({ units, order }: Prepared, plan: Plan, { now, events }: ReplanOptions): History =>
-  historyOf(units, order.times, order.arcs, now, events, plan.lived?.now);
+  historyOf(units, order.times, order.arcs, now, events, plan.lived);
 
 /** Whether a part was told to be shorter than it was planned. */
 const isCut = (minutes: History['minutes'], units: readonly PlannedUnit[]): boolean =>
@@ -287,109 +269,4 @@ function plannedUnits(translated: Translated, plan: Plan): readonly PlannedUnit[
         .sort((a, b) => a.start - b.start || a.end - b.end),
     };
   });
-}
-
-function answer(
-  plan: Plan,
-  translated: Translated,
-  lived: Lived,
-  cut: boolean,
-  outcome: ReplanOutcome,
-  units: readonly PlannedUnit[],
-  options: ReplanOptions,
-  wallOffset: WallOffset | undefined,
-): ReplanResult {
-  const zone = wallOffset === undefined ? {} : { wallOffset };
-  const { stopped, work } = outcome;
-  switch (outcome.kind) {
-    case 'proven':
-    case 'bounded': {
-      const made = planOf(plan, translated, outcome.solution, lived, outcome, options);
-      return {
-        kind: 'replanned',
-        plan: made,
-        worth: toldWorth(outcome.worth, units),
-        bound: outcome.bound,
-        proven: outcome.kind === 'proven',
-        carriedOn: outcome.carriedOn,
-        broken:
-          outcome.broken.length > 0
-            ? checkPlan(made, zone)
-            : cut
-              ? undercooked(checkFoodSafety(made, zone), lived)
-              : [],
-        stopped,
-        work,
-      };
-    }
-    case 'impossible':
-    case 'unknown': {
-      const nearest =
-        outcome.nearest === null ? null : planOf(plan, translated, outcome.nearest, lived, outcome, options);
-      const faults = nearest === null ? [] : checkPlan(nearest, zone);
-      const harmful = faults.filter(({ harm }) => harm !== undefined);
-      const isOffered = outcome.leastBad !== null && harmful.length === 0;
-      const named = outcome.broken.flatMap((limit) =>
-        limit.kind === 'lag' && limit.requirement !== undefined ? [limit.requirement] : [],
-      );
-      const reason =
-        outcome.clash?.reason ??
-        (outcome.stopped ? 'stopped before a way to go on was found' : 'no way to go on within every limit was found');
-      return {
-        kind: outcome.kind,
-        reason,
-        requirements: [...new Set([...(outcome.clash?.requirements ?? []), ...named])],
-        leastBad: isOffered ? nearest : null,
-        broken: isOffered ? faults : [],
-        against: isOffered ? [] : harmful.length > 0 ? harmful : faults,
-        inTheWay: units
-          .filter(({ tasks }) => tasks.some((task) => outcome.inTheWay.includes(task)))
-          .map(({ id }) => id),
-        cautions: harmCautions(
-          harmful.flatMap(({ harm }) => harm ?? []),
-          plan.rules ?? STRICTEST_BUILT_IN,
-        ),
-        stopped,
-        work,
-      };
-    }
-  }
-}
-
-/** Of faults of safety, those in steps that the cooks told of: no plan of the rest can mend them, and the engine does not know them. */
-function undercooked(faults: readonly Violation[], lived: Lived): readonly Violation[] {
-  const told = new Set(lived.steps.flatMap(({ step, skipped }) => (skipped === true ? [] : [step])));
-  return faults.filter(({ steps }) => steps.some((id) => told.has(wholeId({ id }))));
-}
-
-const toldWorth = ({ finish, changed, total }: Worth, units: readonly PlannedUnit[]) => ({
-  finish,
-  changed: changed.map((unit) => units[unit]!.id),
-  total,
-});
-
-function planOf(
-  plan: Plan,
-  translated: Translated,
-  solution: Solution,
-  lived: Lived,
-  outcome: ReplanOutcome,
-  options: ReplanOptions,
-): Plan {
-  const values = tierValues(translated.problem, solution);
-  const finish = outcome.kind === 'proven' || outcome.kind === 'bounded' ? outcome.leastFinish : 0;
-  const made = solutionToPlan(translated, solution, {
-    id: plan.id,
-    name: plan.name,
-    seed: options.seed ?? plan.made.seed,
-    effort: options.effort ?? REPLAN_EFFORT,
-    kind: 'bounded',
-    stopped: outcome.stopped,
-    tiers: translated.problem.tiers.map(({ id }, index) => {
-      const value = values[index]!;
-      const bound = id === 'finish' ? Math.min(value, finish) : 0;
-      return { id, value, bound, proven: index === 0 && bound === value };
-    }),
-  });
-  return { ...made, session: plan.session, lived };
 }

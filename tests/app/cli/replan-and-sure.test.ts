@@ -156,6 +156,31 @@ describe('replan', () => {
     expect(wayless).toContain('stand in each other’s way, whatever limits of time are let go:\n  roast');
   });
 
+  test('says what the past has broken and what to do about it, and still gives the running order', async () => {
+    const fish = component('fish', [step('cool', [off(20, 60), on(1, { name: 'flake' })], [], { readyToEat: true })]);
+    const bread = component('bread', [step('cut', [on(5)])], {
+      ingredients: [{ id: 'bread', name: 'bread', massG: 500, allergens: ['gluten'] }],
+    });
+    const supper = sessionOf([fish, bread], {
+      id: 'supper',
+      eaters: [{ id: 'eve', name: 'Eve', avoids: ['gluten'], boxes: 2, eats: ['fish'] }],
+      pins: [{ component: 'bread', step: 'cut', start: 'PT5M' }],
+    });
+    for (const document of [fish, bread, supper])
+      await writeFile(join(folder, `${document.id}.${document.kind}.json`), documentText(document));
+    await afterheat('plan', 'supper.session.json', '--effort', '20000', '--out', 'supper.plan.json');
+    const told = ['--now', 'PT10M', '--done', 'fish/cool', '--out', 'after.plan.json'];
+    const { code, out } = await afterheat('replan', 'supper.plan.json', ...told);
+    expect(code).toBe(1);
+    expect(out).toContain('As planned and as told, the past has broken this:\n  Rule 8: Ada comes to “cool” (fish)');
+    expect(out).toContain('with gluten on the hands from “cut” (bread)');
+    expect(out).toMatch(/What to do now:\n {2}Before food that must stay free of an allergen, wash hands/);
+    expect(out).toContain('Local food-safety rules come first.');
+    const summary = await afterheat('replan', 'after.plan.json', '--now', 'PT10M', '--json');
+    expect(JSON.parse(summary.out)).toMatchObject({ broken: [{ rule: 8, harm: 'allergen' }] });
+    expect((JSON.parse(summary.out) as { cautions: string[] }).cautions).toHaveLength(2);
+  });
+
   test.each([
     ['--late', 'roots/dress=PT5M', 'a step that has begun'],
     ['--late', 'roots/mash=PT5M', 'the id of a step of this plan'],

@@ -1,0 +1,151 @@
+/** What came of a replan as the cooks are told it: a plan document held to the checker, and what the past has broken. */
+import type { WallOffset } from '../../checker/clock.ts';
+import { checkPlan } from '../../checker/check-plan.ts';
+import type { Violation } from '../../checker/violation.ts';
+import type { Worth } from '../../engine/replan/asked.ts';
+import type { ReplanOutcome } from '../../engine/replan/replan.ts';
+import type { Solution } from '../../engine/outcome.ts';
+import { tierValues } from '../../engine/tier-values.ts';
+import type { Lived, Plan } from '../../kitchen/plan.ts';
+import { harmCautions } from '../../safety/harm-cautions.ts';
+import { STRICTEST_BUILT_IN } from '../../safety/rules-in-force.ts';
+import { solutionToPlan } from '../../translate/solution-to-plan.ts';
+import type { Translated } from '../../translate/legend.ts';
+import type { PlannedUnit } from './history.ts';
+import { isPast } from './past-faults.ts';
+import type { Answered } from './result.ts';
+
+export interface Told {
+  readonly plan: Plan;
+  readonly translated: Translated;
+  readonly units: readonly PlannedUnit[];
+  readonly lived: Lived;
+  /** Whether the past may have broken what the plan kept. */
+  readonly mayHaveBroken: boolean;
+  readonly seed: number;
+  readonly effort: number;
+  readonly wallOffset: WallOffset | undefined;
+}
+
+/** What the checker has against a plan, parted by whether a plan of the rest could mend it. */
+interface Judged {
+  readonly faults: readonly Violation[];
+  readonly past: readonly Violation[];
+  readonly ahead: readonly Violation[];
+  /** Harm that lies ahead. */
+  readonly harmful: readonly Violation[];
+  /** Against the harm of both. */
+  readonly cautions: readonly string[];
+}
+
+const UNJUDGED: Judged = { faults: [], past: [], ahead: [], harmful: [], cautions: [] };
+const NONE_FOUND = 'no way to go on within every limit was found';
+
+/**
+ * @returns the outcome told: with a plan document where one can be gone on by. What the past has broken does not stand against a plan;
+ *   harm that would come of going on does
+ */
+export function answer(outcome: ReplanOutcome, told: Told): Answered {
+  switch (outcome.kind) {
+    case 'proven':
+    case 'bounded':
+      return replanned(outcome, told);
+    case 'impossible':
+    case 'unknown':
+      return noneWithin(outcome, told);
+  }
+}
+
+type Replanned = Extract<ReplanOutcome, { readonly worth: Worth }>;
+type NoneWithin = Exclude<ReplanOutcome, Replanned>;
+
+function replanned(outcome: Replanned, told: Told): Answered {
+  const { worth, bound, carriedOn, stopped, work } = outcome;
+  const plan = planOf(outcome.solution, outcome, told);
+  // Where nothing but lateness was told, limits that the engine knows are all that the past can have broken.
+  const isChecked = told.mayHaveBroken || outcome.broken.length > 0;
+  const { faults, past, harmful, cautions } = isChecked ? judged(plan, told) : UNJUDGED;
+  if (harmful.length > 0)
+    return {
+      kind: 'unknown',
+      reason: `${NONE_FOUND} that does no harm`,
+      requirements: [],
+      leastBad: null,
+      broken: past,
+      against: harmful,
+      inTheWay: [],
+      cautions,
+      stopped,
+      work,
+    };
+  return {
+    kind: 'replanned',
+    plan,
+    worth: toldWorth(worth, told.units),
+    bound,
+    proven: outcome.kind === 'proven',
+    carriedOn,
+    broken: outcome.broken.length > 0 ? faults : past,
+    cautions,
+    stopped,
+    work,
+  };
+}
+
+function noneWithin(outcome: NoneWithin, told: Told): Answered {
+  const { kind, clash, stopped, work } = outcome;
+  const nearest = outcome.nearest === null ? null : planOf(outcome.nearest, outcome, told);
+  const { faults, past, ahead, harmful, cautions } = nearest === null ? UNJUDGED : judged(nearest, told);
+  const isOffered = outcome.leastBad !== null && harmful.length === 0;
+  const named = outcome.broken.flatMap((limit) =>
+    limit.kind === 'lag' && limit.requirement !== undefined ? [limit.requirement] : [],
+  );
+  return {
+    kind,
+    reason: clash?.reason ?? (outcome.stopped ? 'stopped before a way to go on was found' : NONE_FOUND),
+    requirements: [...new Set([...(clash?.requirements ?? []), ...named])],
+    leastBad: isOffered ? nearest : null,
+    broken: isOffered ? faults : past,
+    against: isOffered ? [] : harmful.length > 0 ? harmful : ahead,
+    inTheWay: told.units
+      .filter(({ tasks }) => tasks.some((task) => outcome.inTheWay.includes(task)))
+      .map(({ id }) => id),
+    cautions,
+    stopped,
+    work,
+  };
+}
+
+function judged(made: Plan, { plan, lived, wallOffset }: Told): Judged {
+  const faults = checkPlan(made, wallOffset === undefined ? {} : { wallOffset });
+  const past = faults.filter(isPast(made, lived));
+  const ahead = faults.filter((fault) => !past.includes(fault));
+  const harmful = ahead.filter(({ harm }) => harm !== undefined);
+  const harms = [...past, ...harmful].flatMap(({ harm }) => harm ?? []);
+  return { faults, past, ahead, harmful, cautions: harmCautions(harms, plan.rules ?? STRICTEST_BUILT_IN) };
+}
+
+const toldWorth = ({ finish, changed, total }: Worth, units: readonly PlannedUnit[]) => ({
+  finish,
+  changed: changed.map((unit) => units[unit]!.id),
+  total,
+});
+
+function planOf(solution: Solution, outcome: ReplanOutcome, { plan, translated, lived, seed, effort }: Told): Plan {
+  const values = tierValues(translated.problem, solution);
+  const finish = outcome.kind === 'proven' || outcome.kind === 'bounded' ? outcome.leastFinish : 0;
+  const made = solutionToPlan(translated, solution, {
+    id: plan.id,
+    name: plan.name,
+    seed,
+    effort,
+    kind: 'bounded',
+    stopped: outcome.stopped,
+    tiers: translated.problem.tiers.map(({ id }, index) => {
+      const value = values[index]!;
+      const bound = id === 'finish' ? Math.min(value, finish) : 0;
+      return { id, value, bound, proven: index === 0 && bound === value };
+    }),
+  });
+  return { ...made, session: plan.session, lived };
+}
