@@ -1,14 +1,15 @@
 /**
  * The ensemble and the learner together. Schedule generation and neighbourhoods give the first plans and good ones soon, on multi-mode
- * projects an evolution; the conflict-learning engine takes them over, improves them and proves. They take turns, each turn longer than
- * the one before, and hand each other the best plan. Effort is counted, not timed: the same problem, seed and effort give the same outcome.
+ * and large projects an evolution; the conflict-learning engine takes them over, improves them and proves. They take turns, each turn
+ * longer than the one before, and hand each other the best plan. Effort is counted, not timed: the same problem, seed and effort give the same outcome.
  */
 import { LEARNER_UNITS, Learner, SLICE } from './learning/learner.ts';
 import { RULED_OUT } from './exhausted.ts';
 import { isHuge } from './learning/model/model.ts';
 import type { Outcome, Solution, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
 import type { Problem } from './problem.ts';
-import { ModeTurns } from './project/mode-turns.ts';
+import { isLargeProject, LARGE } from './project/large.ts';
+import { EvolutionTurns } from './project/turns.ts';
 import { solve as solveByEnsemble } from './solve.ts';
 import { tierValues } from './tier-values.ts';
 import { validateProblem } from './validate-problem.ts';
@@ -26,10 +27,13 @@ const FIRST_TURN = 60_000;
 const GROWTH = 1.6;
 /** The learner's turns are so much longer where choices are open: there it finds the better plans, too. */
 const LEARNER_TURN = 4;
-/** Turns of the ensemble that gain nothing become shorter, except on plain projects so large that the learner seldom gains (measured at 120 tasks). */
+/** Turns of the ensemble that gain nothing become shorter, except on plain projects so large that the learner seldom gains. */
 const DECLINE = 0.5;
 const SHORTEST_TURN = 30_000;
-const LARGE = 80;
+/** Work units of a large project's evolution before the learner's first turn. */
+const LARGE_OPENING = 300_000;
+/** Its later turns, as a multiple of the learner's last. */
+const LARGE_EVOLUTION = 2;
 /** Work units a mode of a multi-mode project's evolution before the learner's first turn, and in its next; its least turn as a share of the learner's. */
 const EVOLUTION_OPENING = 60;
 const EVOLUTION_TURN = 300;
@@ -52,8 +56,8 @@ class Team {
   #best: Solution | null = null;
   #firstBound = 0;
   #learner: Learner | null = null;
-  /** Of a multi-mode project; takes the ensemble's turns from the second on. */
-  readonly #evolution: ModeTurns | null;
+  /** Of a multi-mode project or a large plain one; takes the ensemble's turns from the second on. */
+  #evolution: EvolutionTurns | null;
 
   constructor(
     private readonly problem: Problem,
@@ -61,7 +65,7 @@ class Team {
   ) {
     this.#best = options.start ?? null;
     validateProblem(problem);
-    this.#evolution = ModeTurns.of(problem, options.seed);
+    this.#evolution = EvolutionTurns.ofModes(problem, options.seed);
   }
 
   get #spent(): number {
@@ -78,27 +82,38 @@ class Team {
 
   run(): Outcome {
     const plain = this.problem.choices.length === 0;
+    const large = isLargeProject(this.problem);
     const decline = plain && this.problem.tasks.length > LARGE && this.#ofFixedLengths ? GROWTH : DECLINE;
-    const evolution = this.#evolution;
-    const turns = { ensemble: this.#opening(plain), learner: FIRST_TURN * (plain ? 1 : LEARNER_TURN) };
+    const turns = { ensemble: this.#opening(plain, large), learner: FIRST_TURN * (plain ? 1 : LEARNER_TURN) };
     /** Spent when the tier that the learner works on began. */
     let ground = 0;
     for (let round = 0; ; round++) {
       const ended =
-        evolution === null || round === 0 ? this.#ensembleTurn(Math.min(turns.ensemble, this.#left), round) : null;
+        this.#evolution === null || round === 0
+          ? this.#ensembleTurn(Math.min(turns.ensemble, this.#left), round)
+          : null;
       if (ended !== null) return ended;
-      if (evolution !== null)
-        this.#evolutionTurn(
-          evolution,
-          Math.min(round === 0 ? EVOLUTION_OPENING * this.#modes : turns.ensemble, this.#left),
-        );
+      // Where schedule generation finds no plan, search that can step back goes on.
+      if (large && this.#best !== null && round === 0)
+        this.#evolution = EvolutionTurns.ofPlain(this.problem, this.options.seed);
+      const evolution = this.#evolution;
+      if (evolution !== null) {
+        const opening = large ? LARGE_OPENING : EVOLUTION_OPENING * this.#modes;
+        this.#evolutionTurn(evolution, Math.min(round === 0 ? opening : turns.ensemble, this.#left));
+      }
+      // The ensemble's bounds may settle what the learner would have to prove by itself.
+      if (large && this.#meetsFirstBound) {
+        const settled = this.#ensembleTurn(Math.min(LEAST_OPENING, this.#left), round);
+        if (settled !== null) return settled;
+      }
       this.#learner ??= new Learner(this.problem, this.options.seed);
       const learner = this.#learner;
       const ensembleGains = this.#best !== null && learner.offer(this.#best);
       ground = this.#learnerTurn(learner, turns.learner, ground);
       if (learner.done || learner.impossible || this.#left <= 0 || this.#told()) break;
       const next = Math.ceil(turns.ensemble * (ensembleGains ? GROWTH : decline));
-      if (evolution === null) turns.ensemble = Math.max(SHORTEST_TURN, next);
+      if (large) turns.ensemble = LARGE_EVOLUTION * turns.learner;
+      else if (evolution === null) turns.ensemble = Math.max(SHORTEST_TURN, next);
       else if (round === 0) turns.ensemble = EVOLUTION_TURN * this.#modes;
       else turns.ensemble = Math.max(next, Math.ceil(turns.learner * LEAST_EVOLUTION));
       if (learner.model.tooLarge) turns.ensemble = Infinity;
@@ -107,15 +122,19 @@ class Team {
     return this.#outcome(this.#learner);
   }
 
+  get #meetsFirstBound(): boolean {
+    return this.#best !== null && tierValues(this.problem, this.#best)[0]! <= this.#firstBound;
+  }
+
   /** Where lengths are open, as where jobs block each other, the ensemble has no evolution of the whole and gains seldom. */
   get #ofFixedLengths(): boolean {
     return this.problem.tasks.every(({ modes }) => modes.every((mode) => mode?.shortest === mode?.longest));
   }
 
-  #opening(plain: boolean): number {
+  #opening(plain: boolean, large: boolean): number {
     if (isHuge(this.problem)) return Infinity;
-    if (plain && this.problem.tasks.length > LARGE) return FIRST_TURN;
-    if (this.#best !== null || this.#evolution !== null) return LEAST_OPENING;
+    if (plain && this.problem.tasks.length > LARGE && !large) return FIRST_TURN;
+    if (large || this.#best !== null || this.#evolution !== null) return LEAST_OPENING;
     return Math.max(LEAST_OPENING, OPENING * this.#modes);
   }
 
@@ -148,7 +167,7 @@ class Team {
     return settled || this.#told() || this.#left <= 0 ? this.#withOwnCount(outcome) : null;
   }
 
-  #evolutionTurn(evolution: ModeTurns, effort: number): void {
+  #evolutionTurn(evolution: EvolutionTurns, effort: number): void {
     const best = this.#best !== null && verifySolution(this.problem, this.#best).length === 0 ? this.#best : null;
     const enough = Math.max(this.#firstBound, this.#learner?.bounds[0] ?? 0);
     this.#ensembleWork += evolution.take(best === null ? Infinity : tierValues(this.problem, best)[0]!, {

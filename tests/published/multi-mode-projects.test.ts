@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { chainInequality } from '../../solver/engine/bounds/chain-inequality.ts';
 import { chainPrices } from '../../solver/engine/bounds/chain-program.ts';
 import { asModeProject } from '../../solver/engine/project/mode-project.ts';
-import { ModeTurns } from '../../solver/engine/project/mode-turns.ts';
+import { EvolutionTurns } from '../../solver/engine/project/turns.ts';
 import { solveTogether } from '../../solver/engine/together.ts';
 import { readMultiMode } from '../benchmarks/readers/multi-mode.ts';
 import { faultsOf, plainTierValues } from '../support/plain-check.ts';
@@ -161,7 +161,7 @@ describe('published projects with a choice of modes and stocks', () => {
   it.each(projects)('$name gets its least finish, $optimum, from the evolution', (published) => {
     const problem = problemOf(published);
     let best = Infinity;
-    ModeTurns.of(problem, 1)!.take(Infinity, {
+    EvolutionTurns.ofModes(problem, 1)!.take(Infinity, {
       effort: 300_000,
       enough: published.optimum,
       shouldStop: () => false,

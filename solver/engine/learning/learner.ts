@@ -3,6 +3,7 @@
  * until it is `done`, and read `best`, `values`, `bounds` and `outcomes` at any time.
  */
 import { Proof } from './proof.ts';
+import { isLargeProject } from '../project/large.ts';
 import { Target } from './target.ts';
 import type { Problem } from '../problem.ts';
 import type { Slice, Step } from './proof.ts';
@@ -29,9 +30,14 @@ const LONG_PROOF = 750;
 
 /** How much neighbourhoods and targets are liked where no choice is open: there they do little for the proof. */
 const PLAIN_LIKING = 0.15;
+/** And where the project is large: neither a proof nor a better plan far from the best one is to be hoped for there. */
+const LARGE_LIKING = 4;
+const LARGE_PATIENCE = 150;
 
 export class Learner extends Proof {
   private readonly liking: number;
+  private readonly patience: number;
+  private readonly aiming: number;
   /** The tier that the counts below are of, and the work units given to each way of searching on it. */
   private worked = -1;
   private spentOn = { above: 0, near: 0, aimed: 0, raised: 0 };
@@ -49,7 +55,10 @@ export class Learner extends Proof {
    */
   constructor(problem: Problem, seed: number) {
     super(problem, seed);
-    this.liking = problem.choices.length > 0 ? 1 : PLAIN_LIKING;
+    const large = isLargeProject(problem);
+    this.aiming = problem.choices.length > 0 ? 1 : PLAIN_LIKING;
+    this.liking = large ? LARGE_LIKING : this.aiming;
+    this.patience = large ? LARGE_PATIENCE : PATIENCE;
   }
 
   private begin(): void {
@@ -78,7 +87,7 @@ export class Learner extends Proof {
     const before = core.work;
     const value = this.values[this.tier]!;
     const bound = this.bounds[this.tier]!;
-    const near = this.liking / (1 + (this.dry / PATIENCE) ** 2);
+    const near = this.liking / (1 + (this.dry / this.patience) ** 2);
     let step: Step;
     // Targets in between teach little of a count: asking from below has them all in it.
     const counted = this.raisable;
@@ -88,7 +97,7 @@ export class Learner extends Proof {
     } else if (
       !counted &&
       value - bound > 1 &&
-      spent.aimed <= (spent.above + spent.near) * this.target.share * this.liking
+      spent.aimed <= (spent.above + spent.near) * this.target.share * this.aiming
     ) {
       const aim = this.aim.bind(this);
       step = this.target.ask(bound, value, slice, aim, () => core.conflicts);

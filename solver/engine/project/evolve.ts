@@ -2,42 +2,58 @@
  * A genetic algorithm over activity lists (Hartmann 1998; Alcaraz and Maroto 2001) with double justification of every child (Valls,
  * Ballestín and Quintanilla 2008). The first generation comes from biased random sampling by latest start (Kolisch and Drexl 1996).
  */
+import type { Solution } from '../outcome.ts';
 import type { Random } from '../random.ts';
 import { ActivityLists } from './activity-lists.ts';
 import type { PlainProject } from './plain-project.ts';
-import { chooseParent, POPULATION, sameList, worstOf } from './population.ts';
+import { chooseParent, sameList, worstOf } from './population.ts';
 import { ProjectSchedule } from './schedule.ts';
+
+/** Members of the first population where little time is given, and of the largest; one that starts afresh has twice as many as the last. */
+const FIRST_POPULATION = 40;
+const LARGEST_POPULATION = 640;
+/** Children for each member without a better best after which a population is stale. */
+const STALE = 60;
 
 export class Evolution {
   /** Least value found and its starts; Infinity before the first plan. */
   best = Infinity;
   readonly bestStart: Int32Array;
   private readonly schedule: ProjectSchedule;
-  private readonly lists: Int32Array[];
-  private readonly values: Float64Array;
+  private readonly lists: Int32Array[] = [];
+  private readonly values = new Float64Array(LARGEST_POPULATION);
   private readonly child: Int32Array;
   private readonly activities: ActivityLists;
   private size = 0;
   private idle = 0;
 
+  /** @param members of the first population */
   constructor(
     private readonly project: PlainProject,
     private readonly random: Random,
+    private members = FIRST_POPULATION,
   ) {
     const { count } = project;
     this.bestStart = new Int32Array(count);
     this.schedule = new ProjectSchedule(project);
-    this.lists = Array.from({ length: POPULATION }, () => new Int32Array(count));
-    this.values = new Float64Array(POPULATION);
     this.child = new Int32Array(count);
     this.activities = new ActivityLists(project, random);
+  }
+
+  /** The best plan; only once there is one. */
+  solution(): Solution {
+    const { length } = this.project;
+    return {
+      choices: [],
+      tasks: Array.from(this.bestStart, (start, task) => ({ start, end: start + length[task]! })),
+    };
   }
 
   /** Builds one more plan. @returns steps spent */
   step(): number {
     const { schedule, random } = this;
     let drawing = 0;
-    if (this.size < POPULATION) {
+    if (this.size < this.members) {
       this.activities.sample(this.child, this.size === 0 ? 0 : 3 + random.below(30));
       drawing = this.project.count * 5;
       const value = schedule.justified(this.child);
@@ -53,7 +69,8 @@ export class Evolution {
       if (value >= 0 && value <= (this.values[worst] as number) && !this.isKnown(value)) this.keep(worst, value);
       this.idle++;
       // A stale population starts afresh; the best is remembered apart.
-      if (this.idle > 60 * POPULATION) {
+      if (this.idle > STALE * this.members) {
+        this.members = Math.min(LARGEST_POPULATION, 2 * this.members);
         this.size = 0;
         this.idle = 0;
       }
@@ -64,11 +81,12 @@ export class Evolution {
   /** Takes a plan from outside into the population, by its starts. */
   adopt(start: Int32Array, value: number): void {
     this.schedule.start.set(start);
-    this.keep(this.size < POPULATION ? this.size++ : worstOf(this.values, this.size), value);
+    this.keep(this.size < this.members ? this.size++ : worstOf(this.values, this.size), value);
   }
 
   private keep(slot: number, value: number): void {
-    this.schedule.listInto(this.lists[slot] as Int32Array);
+    this.lists[slot] ??= new Int32Array(this.project.count);
+    this.schedule.listInto(this.lists[slot]);
     this.values[slot] = value;
     if (value >= this.best) return;
     this.best = value;

@@ -10,9 +10,11 @@ import type { Random } from '../random.ts';
 import { ActivityLists } from './activity-lists.ts';
 import { ModeLists } from './mode-lists.ts';
 import type { ModeProject } from './mode-project.ts';
-import { chooseParent, POPULATION, sameList, worstOf } from './population.ts';
+import { chooseParent, sameList, worstOf } from './population.ts';
 import { ProjectSchedule } from './schedule.ts';
 
+/** Members of a population. */
+const POPULATION = 40;
 /** Children without a better best after which a population is stale. */
 const STALE = 50 * POPULATION;
 /** Added to the value of what overdraws a stock, and again for each share of it. */

@@ -1,9 +1,6 @@
 /** What the evolutions of projects share: how parents are chosen, who makes room, and when two lists are one. */
 import type { Random } from '../random.ts';
 
-/** Members of a population. */
-export const POPULATION = 40;
-
 /** The better of two members drawn, the first where they are equal. @param values of the members, less is better */
 export function chooseParent(values: Float64Array, size: number, random: Random): number {
   const a = random.below(size);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { ModeEvolution } from '../../../../solver/engine/project/mode-evolve.ts';
 import { asModeProject } from '../../../../solver/engine/project/mode-project.ts';
-import { ModeTurns } from '../../../../solver/engine/project/mode-turns.ts';
+import { EvolutionTurns } from '../../../../solver/engine/project/turns.ts';
 import type { Problem } from '../../../../solver/engine/problem.ts';
 import { Random } from '../../../../solver/engine/random.ts';
 import { tierValues } from '../../../../solver/engine/tier-values.ts';
@@ -116,7 +116,7 @@ describe('the evolution of multi-mode projects', () => {
     });
     const told = (problem: Problem, turns: readonly number[]): readonly number[] => {
       const values: number[] = [];
-      const evolution = ModeTurns.of(problem, 5)!;
+      const evolution = EvolutionTurns.ofModes(problem, 5)!;
       for (const effort of turns)
         evolution.take(values.at(-1) ?? Infinity, {
           effort,
