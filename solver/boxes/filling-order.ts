@@ -25,11 +25,15 @@ const TRIED = 7;
 export function fillingOrder<T extends Filling>(all: readonly T[]): readonly Turn<T>[] {
   // Who avoids more comes first, whose boxes hold more comes last: of many eaters a good order, if not the best.
   const start = [...all].sort((a, b) => b.avoids.size - a.avoids.size || a.contains.size - b.contains.size);
-  const orders = all.length <= TRIED ? permutations(start) : [start];
-  let best: readonly Turn<T>[] = turnsOf(orders[0] ?? []);
-  for (const order of orders) {
+  let best: readonly Turn<T>[] = turnsOf(start);
+  let least = cost(best);
+  if (all.length > TRIED || least === 0) return best;
+  for (const order of permutations(start)) {
     const turns = turnsOf(order);
-    if (cost(turns) < cost(best)) best = turns;
+    const own = cost(turns);
+    if (own >= least) continue;
+    [best, least] = [turns, own];
+    if (least === 0) break;
   }
   return best;
 }
@@ -51,9 +55,10 @@ function turnsOf<T extends Filling>(order: readonly T[]): readonly Turn<T>[] {
   });
 }
 
-function permutations<T>(items: readonly T[]): readonly (readonly T[])[] {
-  if (items.length <= 1) return [items];
-  return items.flatMap((first, index) =>
-    permutations(items.filter((_, other) => other !== index)).map((rest) => [first, ...rest]),
-  );
+/** Every order, the one given first. */
+function* permutations<T>(items: readonly T[]): Generator<readonly T[]> {
+  if (items.length <= 1) yield items;
+  else
+    for (const [index, first] of items.entries())
+      for (const rest of permutations(items.filter((_, other) => other !== index))) yield [first, ...rest];
 }

@@ -37,7 +37,18 @@ export function ovenCourse(oven: Oven, roomC: number, settings: readonly Setting
 }
 
 /** Courses of all ovens of a plan, by id; an oven without a programme stays as cold as the room. */
-export function ovenCourses({ plan }: Reading): ReadonlyMap<string, OvenCourse> {
+export function ovenCourses(reading: Reading): ReadonlyMap<string, OvenCourse> {
+  const known = courses.get(reading);
+  if (known !== undefined) return known;
+  const read = coursesOf(reading);
+  courses.set(reading, read);
+  return read;
+}
+
+/** Read once a reading: several rules ask, and an oven is fitted to its readings for each. */
+const courses = new WeakMap<Reading, ReadonlyMap<string, OvenCourse>>();
+
+function coursesOf({ plan }: Reading): ReadonlyMap<string, OvenCourse> {
   const until = Math.max(plan.allAwayMinutes, ...plan.steps.map(({ end }) => end), 0);
   return new Map(
     plan.kitchen.ovens.map((oven) => {

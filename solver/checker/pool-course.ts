@@ -43,7 +43,18 @@ function poolUses(reading: Reading, pool: string): readonly PoolUse[] {
     .sort((a, b) => a.from - b.from);
 }
 
+/** Read once a reading: several rules ask. */
+const pools = new WeakMap<Reading, readonly PoolReading[]>();
+
 export function readPools(reading: Reading): readonly PoolReading[] {
+  const known = pools.get(reading);
+  if (known !== undefined) return known;
+  const read = poolsOf(reading);
+  pools.set(reading, read);
+  return read;
+}
+
+function poolsOf(reading: Reading): readonly PoolReading[] {
   const { plan } = reading;
   return plan.pools.flatMap((course): readonly PoolReading[] => {
     const pool = (plan.session.pools ?? []).find(({ id }) => id === course.pool);

@@ -65,10 +65,13 @@ export function checkWashes(reading: Reading): readonly Violation[] {
   });
 }
 
+/** Good washes of a reading; the same are asked for thing by thing and person by person. */
+const good = new WeakMap<Reading, readonly PlannedStep[]>();
+
 /** Good washes of a thing; of a person's hands, those of things that the person washes at the sink too. */
 export function washesOf(reading: Reading, id: string): readonly Wash[] {
-  return reading.washes.filter(
-    (wash) =>
-      fault(reading, wash) === null && (wash.component === id || wash.segments.some(({ person }) => person === id)),
-  );
+  let washes = good.get(reading);
+  if (washes === undefined)
+    good.set(reading, (washes = reading.washes.filter((wash) => fault(reading, wash) === null)));
+  return washes.filter((wash) => wash.component === id || wash.segments.some(({ person }) => person === id));
 }

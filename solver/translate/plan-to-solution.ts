@@ -187,16 +187,31 @@ class Reader {
 const alike = ({ place: a }: PlaceOption, b: Omit<PlannedPlace, 'from' | 'until'>): boolean =>
   a.kind === b.kind && a.id === b.id && a.oven === b.oven && a.how === b.how && a.boil === b.boil;
 
+/** By choice: the items with a literal of it. */
+function byChoice<T>(
+  items: readonly T[],
+  literalsOf: (item: T) => readonly Literal[] | undefined,
+): ReadonlyMap<string, readonly T[]> {
+  const lists = new Map<string, T[]>();
+  for (const item of items)
+    for (const { choice } of literalsOf(item) ?? []) {
+      const list = lists.get(choice);
+      if (list === undefined) lists.set(choice, [item]);
+      else if (list.at(-1) !== item) list.push(item);
+    }
+  return lists;
+}
+
 /** The options of a choice that nothing shows, least first, of which the first that breaks no tie is taken: which use an afterheat follows. */
 function settleHidden(problem: Problem, shown: Shown): void {
   const hidden = problem.choices.filter(({ id }) => !shown.options.has(id));
   for (const { id } of hidden) shown.options.set(id, 0);
   followTies(problem, shown);
+  const lagsOf = byChoice(problem.lags, (lag) => lag.if);
+  const forbiddenOf = byChoice(problem.forbidden, (literals) => literals);
   for (const { id, options } of hidden) {
-    const about = (literals: readonly Literal[] | undefined): boolean =>
-      (literals ?? []).some(({ choice }) => choice === id);
-    const lags = problem.lags.filter((lag) => about(lag.if));
-    const forbidden = problem.forbidden.filter(about);
+    const lags = lagsOf.get(id) ?? [];
+    const forbidden = forbiddenOf.get(id) ?? [];
     if (lags.length === 0 && forbidden.length === 0) continue;
     const at = (point: Point): number | undefined => {
       if (point === 'origin') return 0;

@@ -213,13 +213,16 @@ function tellElastic(
     (node) => node > 0,
   );
   const free = new Set(open);
-  const gaps = new Map<string, number>();
-  for (const { from, to, least } of arcs)
-    gaps.set(`${from} ${to}`, Math.max(least, gaps.get(`${from} ${to}`) ?? -Infinity));
+  const nodes = planned.length;
+  const gaps = new Map<number, number>();
+  // Only gaps to and from what is free are asked for.
+  const about = arcs.filter(({ from, to }) => free.has(to) || free.has(from));
+  for (const { from, to, least } of about)
+    gaps.set(from * nodes + to, Math.max(least, gaps.get(from * nodes + to) ?? -Infinity));
   for (let round = 0; round < 3; round++)
-    for (const { from, to, least } of arcs) {
+    for (const { from, to, least } of about) {
       if (!free.has(to)) continue;
-      if (from !== 0 && gaps.get(`${to} ${from}`) === -least && !free.has(from)) was[to] = was[from]! + least;
+      if (from !== 0 && gaps.get(to * nodes + from) === -least && !free.has(from)) was[to] = was[from]! + least;
       else if (was[from]! + least > was[to]!) was[to] = was[from]! + least;
     }
   for (const node of free) if (was[node]! < now) facts[node] = was[node]!;

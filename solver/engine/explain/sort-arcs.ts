@@ -6,20 +6,35 @@ import type { OrderArc } from './plan-order.ts';
  * @returns the arcs by the times of `from`, then of `to`, then by the nodes themselves; those alike in all keep their order
  */
 export function sortedByTimes(arcs: readonly OrderArc[], times: Int32Array): OrderArc[] {
-  const latest = times.reduce((most, time) => Math.max(most, time), 0);
+  const count = arcs.length;
   const nodes = times.length;
-  let order = Int32Array.from({ length: arcs.length }, (_, index) => index);
-  const by = (range: number, key: (arc: OrderArc) => number): void => {
+  let latest = 0;
+  for (let node = 0; node < nodes; node++) latest = Math.max(latest, times[node]!);
+  const [from, to] = [new Int32Array(count), new Int32Array(count)];
+  const [fromAt, toAt] = [new Int32Array(count), new Int32Array(count)];
+  let order = new Int32Array(count);
+  for (let index = 0; index < count; index++) {
+    const arc = arcs[index]!;
+    from[index] = arc.from;
+    to[index] = arc.to;
+    fromAt[index] = times[arc.from]!;
+    toAt[index] = times[arc.to]!;
+    order[index] = index;
+  }
+  let next = new Int32Array(count);
+  const by = (range: number, keys: Int32Array): void => {
     const place = new Int32Array(range + 1);
-    for (const arc of arcs) place[key(arc) + 1]!++;
+    for (let index = 0; index < count; index++) place[keys[index]! + 1]!++;
     for (let at = 1; at <= range; at++) place[at]! += place[at - 1]!;
-    const next = new Int32Array(order.length);
-    for (const index of order) next[place[key(arcs[index]!)]!++] = index;
-    order = next;
+    for (let at = 0; at < count; at++) {
+      const index = order[at]!;
+      next[place[keys[index]!]!++] = index;
+    }
+    [order, next] = [next, order];
   };
-  by(nodes, ({ to }) => to);
-  by(nodes, ({ from }) => from);
-  by(latest + 1, ({ to }) => times[to]!);
-  by(latest + 1, ({ from }) => times[from]!);
+  by(nodes, to);
+  by(nodes, from);
+  by(latest + 1, toAt);
+  by(latest + 1, fromAt);
   return Array.from(order, (index) => arcs[index]!);
 }

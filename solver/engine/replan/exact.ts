@@ -30,8 +30,12 @@ export interface Exact {
 }
 
 /** What contradicts "this unit is kept", task by task. */
-function keptModes(problem: Problem, task: Task, mode: number | null, kept: Literal): readonly (readonly Literal[])[] {
-  const optionsOf = new Map(problem.choices.map((choice) => [choice.id, choice.options.length]));
+function keptModes(
+  optionsOf: ReadonlyMap<string, number>,
+  task: Task,
+  mode: number | null,
+  kept: Literal,
+): readonly (readonly Literal[])[] {
   const others = (choice: string, options: readonly number[]): Literal[] => {
     const rest = Array.from({ length: optionsOf.get(choice)! }, (_, option) => option).filter(
       (option) => !options.includes(option),
@@ -59,6 +63,7 @@ export function exactProblem(asked: ReplanAsked, problem: Problem, least: number
   const { units, old, penalty, finish } = asked;
   const modes = modesTaken(asked.problem, old);
   const unitOf = unitOfTask(problem, units);
+  const optionsOf = new Map(problem.choices.map(({ id, options }) => [id, options.length]));
   const kept = (unit: number): Literal => ({ choice: choiceOf(units[unit]!.id), options: [KEPT] });
   const free: Mode = { shortest: 0, longest: 0, uses: [] };
   const lags: Lag[] = [
@@ -110,7 +115,7 @@ export function exactProblem(asked: ReplanAsked, problem: Problem, least: number
       forbidden: [
         ...problem.forbidden,
         ...problem.tasks.flatMap((task, index) =>
-          unitOf[index]! < 0 ? [] : keptModes(problem, task, modes[index]!, kept(unitOf[index]!)),
+          unitOf[index]! < 0 ? [] : keptModes(optionsOf, task, modes[index]!, kept(unitOf[index]!)),
         ),
       ],
       tiers: [{ kind: 'cost', id: 'replan' }],

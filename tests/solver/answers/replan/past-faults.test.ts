@@ -163,7 +163,9 @@ describe('random sessions of which steps are told to be done out of turn', () =>
         const work = made.plan.steps.filter(({ kind, end }) => kind !== 'preheat' && end > now);
         if (work.length === 0) continue;
         const { id } = chance.pick(work.slice(0, 6));
-        const events = [{ kind: chance.pick(['done', 'done', 'started'] as const), step: id, at: now - chance.int(0, 2) }];
+        const events = [
+          { kind: chance.pick(['done', 'done', 'started'] as const), step: id, at: now - chance.int(0, 2) },
+        ];
         const result = running.replan({ now, events, effort: 1_000 });
         if (result.kind === 'refused') continue;
         const name = `seed ${seed} at ${now}, ${JSON.stringify(events)}`;
