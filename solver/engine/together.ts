@@ -5,39 +5,15 @@
  */
 import { LEARNER_UNITS, Learner, SLICE } from './learning/learner.ts';
 import { RULED_OUT } from './exhausted.ts';
-import { isHuge } from './learning/model/model.ts';
 import type { Outcome, Solution, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
 import type { Problem } from './problem.ts';
-import { isLargeProject, LARGE } from './project/large.ts';
 import { EvolutionTurns } from './project/turns.ts';
 import { solve as solveByEnsemble } from './solve.ts';
 import { tierValues } from './tier-values.ts';
+import { LEAST_OPENING, TurnLengths } from './turn-lengths.ts';
 import { validateProblem } from './validate-problem.ts';
 import { verifySolution } from './verify-solution.ts';
 
-/** Work units a mode of the ensemble's first turn, short so that small proofs are not kept waiting, and its least, which is all where a plan is known. */
-const OPENING = 30;
-const LEAST_OPENING = 3_000;
-/** What the ensemble may spend in a turn to find a first plan: before there is one, the learner's model is not worth its building. */
-const UNTIL_PLAN = 60_000;
-/** And a mode, so that what is small and impossible is soon refuted. */
-const UNTIL_PLAN_MODE = 300;
-/** Work units of the learner's first turn, and how much longer each turn is than the last. */
-const FIRST_TURN = 60_000;
-const GROWTH = 1.6;
-/** The learner's turns are so much longer where choices are open: there it finds the better plans, too. */
-const LEARNER_TURN = 4;
-/** Turns of the ensemble that gain nothing become shorter, except on plain projects so large that the learner seldom gains. */
-const DECLINE = 0.5;
-const SHORTEST_TURN = 30_000;
-/** Work units of a large project's evolution before the learner's first turn. */
-const LARGE_OPENING = 300_000;
-/** Its later turns, as a multiple of the learner's last. */
-const LARGE_EVOLUTION = 2;
-/** Work units a mode of a multi-mode project's evolution before the learner's first turn, and in its next; its least turn as a share of the learner's. */
-const EVOLUTION_OPENING = 60;
-const EVOLUTION_TURN = 300;
-const LEAST_EVOLUTION = 0.03;
 /** Share of the effort left that a tier may take before the next one gets its turn. */
 const TIER_SHARE = 0.7;
 
@@ -58,6 +34,7 @@ class Team {
   #learner: Learner | null = null;
   /** Of a multi-mode project or a large plain one; takes the ensemble's turns from the second on. */
   #evolution: EvolutionTurns | null;
+  readonly #turns: TurnLengths;
 
   constructor(
     private readonly problem: Problem,
@@ -66,6 +43,7 @@ class Team {
     this.#best = options.start ?? null;
     validateProblem(problem);
     this.#evolution = EvolutionTurns.ofModes(problem, options.seed);
+    this.#turns = new TurnLengths(problem, this.#best !== null || this.#evolution !== null);
   }
 
   get #spent(): number {
@@ -81,10 +59,7 @@ class Team {
   }
 
   run(): Outcome {
-    const plain = this.problem.choices.length === 0;
-    const large = isLargeProject(this.problem);
-    const decline = plain && this.problem.tasks.length > LARGE && this.#ofFixedLengths ? GROWTH : DECLINE;
-    const turns = { ensemble: this.#opening(plain, large), learner: FIRST_TURN * (plain ? 1 : LEARNER_TURN) };
+    const turns = this.#turns;
     /** Spent when the tier that the learner works on began. */
     let ground = 0;
     for (let round = 0; ; round++) {
@@ -94,52 +69,28 @@ class Team {
           : null;
       if (ended !== null) return ended;
       // Where schedule generation finds no plan, search that can step back goes on.
-      if (large && this.#best !== null && round === 0)
+      if (turns.isLarge && this.#best !== null && round === 0)
         this.#evolution = EvolutionTurns.ofPlain(this.problem, this.options.seed);
       const evolution = this.#evolution;
-      if (evolution !== null) {
-        const opening = large ? LARGE_OPENING : EVOLUTION_OPENING * this.#modes;
-        this.#evolutionTurn(evolution, Math.min(round === 0 ? opening : turns.ensemble, this.#left));
-      }
+      if (evolution !== null)
+        this.#evolutionTurn(evolution, Math.min(round === 0 ? turns.evolutionOpening : turns.ensemble, this.#left));
       // The ensemble's bounds may settle what the learner would have to prove by itself.
-      if (large && this.#meetsFirstBound) {
+      if (turns.isLarge && this.#meetsFirstBound) {
         const settled = this.#ensembleTurn(Math.min(LEAST_OPENING, this.#left), round);
         if (settled !== null) return settled;
       }
       this.#learner ??= new Learner(this.problem, this.options.seed);
       const learner = this.#learner;
-      const ensembleGains = this.#best !== null && learner.offer(this.#best);
+      const gains = this.#best !== null && learner.offer(this.#best);
       ground = this.#learnerTurn(learner, turns.learner, ground);
       if (learner.done || learner.impossible || this.#left <= 0 || this.#told()) break;
-      const next = Math.ceil(turns.ensemble * (ensembleGains ? GROWTH : decline));
-      if (large) turns.ensemble = LARGE_EVOLUTION * turns.learner;
-      else if (evolution === null) turns.ensemble = Math.max(SHORTEST_TURN, next);
-      else if (round === 0) turns.ensemble = EVOLUTION_TURN * this.#modes;
-      else turns.ensemble = Math.max(next, Math.ceil(turns.learner * LEAST_EVOLUTION));
-      if (learner.model.tooLarge) turns.ensemble = Infinity;
-      turns.learner = Math.ceil(turns.learner * GROWTH);
+      turns.next(gains, evolution !== null, !learner.model.tooLarge);
     }
     return this.#outcome(this.#learner);
   }
 
   get #meetsFirstBound(): boolean {
     return this.#best !== null && tierValues(this.problem, this.#best)[0]! <= this.#firstBound;
-  }
-
-  /** Where lengths are open, as where jobs block each other, the ensemble has no evolution of the whole and gains seldom. */
-  get #ofFixedLengths(): boolean {
-    return this.problem.tasks.every(({ modes }) => modes.every((mode) => mode?.shortest === mode?.longest));
-  }
-
-  #opening(plain: boolean, large: boolean): number {
-    if (isHuge(this.problem)) return Infinity;
-    if (plain && this.problem.tasks.length > LARGE && !large) return FIRST_TURN;
-    if (large || this.#best !== null || this.#evolution !== null) return LEAST_OPENING;
-    return Math.max(LEAST_OPENING, OPENING * this.#modes);
-  }
-
-  get #modes(): number {
-    return this.problem.tasks.reduce((sum, task) => sum + task.modes.length, 0);
   }
 
   /** @returns the outcome, where the ensemble has settled it all or there is nothing left to spend */
@@ -151,7 +102,7 @@ class Team {
       seed: (options.seed + round) >>> 0,
       effort,
       ...(this.#best === null && this.#evolution === null
-        ? { untilPlan: Math.min(UNTIL_PLAN, UNTIL_PLAN_MODE * this.#modes, this.#left) }
+        ? { untilPlan: Math.min(this.#turns.untilPlan, this.#left) }
         : {}),
       ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
       ...(this.#best === null ? {} : { start: this.#best }),
