@@ -12,6 +12,7 @@
  * Sources: Vilím (2011), Timetable edge finding filtering algorithm for discrete cumulative resources; Schutt, Feydy, Stuckey (2013),
  * Explaining time-table-edge-finding propagation for the cumulative resource constraint.
  */
+import { sortNearlySorted } from './nearly-sorted.ts';
 import type { Explanation } from '../explanation.ts';
 import type { Propagator } from '../propagator.ts';
 import type { Trail } from '../trail.ts';
@@ -132,7 +133,7 @@ export class EnergyWindows implements Propagator {
       level += sureBefore[t]!;
       sureBefore[t] = sureBefore[t - 1]! + level;
     }
-    sort(byLatest, latest, count);
+    sortNearlySorted(byLatest, latest, count);
   }
 
   explain(into: Explanation, position: number, _slot: number, _value: number, record: number): void {
@@ -153,7 +154,7 @@ export class EnergyWindows implements Propagator {
       entry[k] = low > high ? low : high;
       byEntry[count++] = k;
     }
-    sort(byEntry, entry, count);
+    sortNearlySorted(byEntry, entry, count);
     for (let i = count - 1; i >= 0; i--) {
       const k = byEntry[i]!;
       const energy = minutes[k]! * weight[k]!;
@@ -181,19 +182,5 @@ export class EnergyWindows implements Propagator {
   }
   private high(k: number, b: number): number {
     return this.minutes[k]! - b + this.offset[k]!;
-  }
-}
-
-/** Insertion sort of the first `count` of a list by a key; nearly sorted lists cost one pass. */
-function sort(list: Int32Array, key: Int32Array, count: number): void {
-  for (let i = 1; i < count; i++) {
-    const k = list[i]!;
-    const value = key[k]!;
-    let j = i;
-    while (j > 0 && key[list[j - 1]!]! > value) {
-      list[j] = list[j - 1]!;
-      j--;
-    }
-    list[j] = k;
   }
 }

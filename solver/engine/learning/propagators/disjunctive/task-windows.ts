@@ -3,6 +3,7 @@
  *
  * So each rule is written once, and run in both directions. Only tasks surely on the resource are in the two orders.
  */
+import { sortNearlySorted } from '../nearly-sorted.ts';
 import type { Trail } from '../../trail.ts';
 
 export interface DisjunctiveTask {
@@ -106,7 +107,7 @@ export class TaskWindows {
   /** Sorts all tasks and copies those surely on the resource; returns how many. */
   private keepOn(sorted: Int32Array, key: Int32Array, to: Int32Array, place: Int32Array): number {
     const { trail, literal } = this;
-    sort(sorted, key);
+    sortNearlySorted(sorted, key);
     let n = 0;
     for (let i = 0; i < this.count; i++) {
       const k = sorted[i]!;
@@ -129,19 +130,5 @@ export class TaskWindows {
   /** Latest end of a task just before the entry at a position was made. */
   latestBefore(direction: number, k: number, position: number): number {
     return -(this.trail.boundBefore(this.high[direction]![k]!, position) + this.highShift[direction]![k]!);
-  }
-}
-
-/** Insertion sort of tasks by a key; nearly sorted lists cost one pass. */
-function sort(list: Int32Array, key: Int32Array): void {
-  for (let i = 1; i < list.length; i++) {
-    const k = list[i]!;
-    const value = key[k]!;
-    let j = i;
-    while (j > 0 && key[list[j - 1]!]! > value) {
-      list[j] = list[j - 1]!;
-      j--;
-    }
-    list[j] = k;
   }
 }
