@@ -1,4 +1,5 @@
 /** An oven's temperature minute by minute, from the turns of its dial and the oven's curves. */
+import { oncePerReading } from './once-per-reading.ts';
 import { ovenHeat } from '../heat/oven-heat.ts';
 import { celsiusAfter } from '../heat/oven-tables.ts';
 import type { Oven, OvenFunction } from '../kitchen/kitchen.ts';
@@ -36,17 +37,8 @@ export function ovenCourse(oven: Oven, roomC: number, settings: readonly Setting
   };
 }
 
-/** Courses of all ovens of a plan, by id; an oven without a programme stays as cold as the room. */
-export function ovenCourses(reading: Reading): ReadonlyMap<string, OvenCourse> {
-  const known = courses.get(reading);
-  if (known !== undefined) return known;
-  const read = coursesOf(reading);
-  courses.set(reading, read);
-  return read;
-}
-
-/** Read once a reading: several rules ask, and an oven is fitted to its readings for each. */
-const courses = new WeakMap<Reading, ReadonlyMap<string, OvenCourse>>();
+/** Courses of all ovens of a plan, by id; an oven without a programme stays as cold as the room. Each is fitted to its readings. */
+export const ovenCourses = oncePerReading(coursesOf);
 
 function coursesOf({ plan }: Reading): ReadonlyMap<string, OvenCourse> {
   const until = Math.max(plan.allAwayMinutes, ...plan.steps.map(({ end }) => end), 0);

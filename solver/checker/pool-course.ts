@@ -1,4 +1,5 @@
 /** A pool's water as the session and the plan's uses of it make it: its level at every minute, and which water serves which boil. */
+import { oncePerReading } from './once-per-reading.ts';
 import type { Pan } from '../kitchen/kitchen.ts';
 import type { PlannedStep, PoolCourse } from '../kitchen/plan.ts';
 import type { Pool } from '../kitchen/session.ts';
@@ -43,16 +44,7 @@ function poolUses(reading: Reading, pool: string): readonly PoolUse[] {
     .sort((a, b) => a.from - b.from);
 }
 
-/** Read once a reading: several rules ask. */
-const pools = new WeakMap<Reading, readonly PoolReading[]>();
-
-export function readPools(reading: Reading): readonly PoolReading[] {
-  const known = pools.get(reading);
-  if (known !== undefined) return known;
-  const read = poolsOf(reading);
-  pools.set(reading, read);
-  return read;
-}
+export const readPools = oncePerReading(poolsOf);
 
 function poolsOf(reading: Reading): readonly PoolReading[] {
   const { plan } = reading;

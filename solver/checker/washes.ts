@@ -1,4 +1,5 @@
 /** Washes, each with its own hands, sink and minutes. */
+import { oncePerReading } from './once-per-reading.ts';
 import type { Kitchen } from '../kitchen/kitchen.ts';
 import type { PlannedStep } from '../kitchen/plan.ts';
 import { livedMinutes } from '../kitchen/lived.ts';
@@ -66,12 +67,8 @@ export function checkWashes(reading: Reading): readonly Violation[] {
 }
 
 /** Good washes of a reading; the same are asked for thing by thing and person by person. */
-const good = new WeakMap<Reading, readonly PlannedStep[]>();
+const goodWashes = oncePerReading((reading) => reading.washes.filter((wash) => fault(reading, wash) === null));
 
 /** Good washes of a thing; of a person's hands, those of things that the person washes at the sink too. */
-export function washesOf(reading: Reading, id: string): readonly Wash[] {
-  let washes = good.get(reading);
-  if (washes === undefined)
-    good.set(reading, (washes = reading.washes.filter((wash) => fault(reading, wash) === null)));
-  return washes.filter((wash) => wash.component === id || wash.segments.some(({ person }) => person === id));
-}
+export const washesOf = (reading: Reading, id: string): readonly Wash[] =>
+  goodWashes(reading).filter((wash) => wash.component === id || wash.segments.some(({ person }) => person === id));

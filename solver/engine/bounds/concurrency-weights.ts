@@ -27,23 +27,20 @@ export function concurrencyWeights(lengths: readonly number[], sets: readonly (r
     limits: Float64Array.from(lengths, (length) => -length),
     costs: new Float64Array(sets.length).fill(1),
   });
-  const heaviest = sets.reduce(
-    (most, set) =>
-      Math.max(
-        most,
-        set.reduce((sum, task) => sum + prices[task]!, 0),
-      ),
-    1,
-  );
+  const heaviest = Math.max(1, heaviestOf(sets, prices));
   // A price of 1/3 comes as a little less; where that makes a set too heavy, all weights give way.
   const weights = Array.from(prices, (price) => Math.floor((CAPACITY * price) / heaviest + 1e-6));
-  const over = sets.reduce(
-    (most, set) =>
-      Math.max(
-        most,
-        set.reduce((sum, task) => sum + weights[task]!, 0),
-      ),
-    CAPACITY,
-  );
-  return over === CAPACITY ? weights : weights.map((weight) => Math.floor((weight * CAPACITY) / over));
+  const most = heaviestOf(sets, weights);
+  return most <= CAPACITY ? weights : weights.map((weight) => Math.floor((weight * CAPACITY) / most));
+}
+
+/** What the heaviest set weighs; 0 where there is none. */
+function heaviestOf(sets: readonly (readonly number[])[], weights: ArrayLike<number>): number {
+  let most = 0;
+  for (const set of sets)
+    most = Math.max(
+      most,
+      set.reduce((sum, task) => sum + weights[task]!, 0),
+    );
+  return most;
 }
