@@ -97,7 +97,7 @@ class Thread {
   }
 }
 
-/** A client of the solver; its opener calls `close`. The first thread starts at once, so that it is warm for the first job. */
+/** A client of the solver; its opener calls `close`. The first thread starts at once and runs itself warm for the first job. */
 export function createSolverClient({
   worker,
   threads: most = 2,

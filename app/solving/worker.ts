@@ -1,14 +1,15 @@
-/** The solver's thread: takes one job at a time, reports progress, and answers. */
-import { parentPort } from 'node:worker_threads';
+/** The solver's thread: runs itself warm until it is asked something, then takes one job at a time, reports progress, and answers. */
+import { parentPort, receiveMessageOnPort } from 'node:worker_threads';
 import type { JobOrder, JobReport } from './job.ts';
 import { runHelpJob } from './run-help-job.ts';
 import { runJob } from './run-job.ts';
+import { warmUp } from './warm-up.ts';
 
 if (parentPort === null) throw new Error('worker.ts runs only as a worker thread');
 const port = parentPort;
 const report = (message: JobReport): void => port.postMessage(message);
 
-port.on('message', ({ ask, job, stop }: JobOrder) => {
+function take({ ask, job, stop }: JobOrder): void {
   const shouldStop = (): boolean => Atomics.load(stop, 0) === 1;
   const result =
     ask === 'help'
@@ -19,4 +20,10 @@ port.on('message', ({ ask, job, stop }: JobOrder) => {
           now: () => performance.now(),
         });
   report({ kind: 'done', result });
-});
+}
+
+// The port is looked into at every stop that the warm-up makes, so the first job waits some milliseconds for it at most.
+let first: { readonly message: JobOrder } | undefined;
+warmUp(() => (first ??= receiveMessageOnPort(port) as typeof first) !== undefined);
+if (first !== undefined) take(first.message);
+port.on('message', take);

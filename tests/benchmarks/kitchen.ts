@@ -21,6 +21,7 @@ import { solutionToPlan } from '../../solver/translate/solution-to-plan.ts';
 import { tightened } from '../../solver/translate/tighten.ts';
 import { byId, demoComponents, demoKitchens, demoSessions } from '../support/demo-documents.ts';
 import { generatedSession, stockOf } from './generated-sessions.ts';
+import { workerWarmed } from './worker-warmed.ts';
 
 /** What the bench of kitchen sessions is asked. */
 export interface KitchenBench {
@@ -105,8 +106,7 @@ export async function kitchenBench(asked: KitchenBench): Promise<number> {
   const generatedOf = (size: number, seed: number): Case => ({ ...generatedSession(stock, size, seed), rules: false });
   const generated = asked.sizes.map((size) => generatedOf(size, asked.seed));
   const cases = [...demo, ...generated];
-  // The engine's code is compiled by the first solve; a cook's plan comes from a warm worker.
-  if (cases[0] !== undefined) measureCase(cases[0], { ...asked, seconds: Math.min(3, asked.seconds) });
+  console.error(workerWarmed());
   const rows = cases.map((each) => {
     const row = measureCase(each, asked);
     console.error(sentence(row));

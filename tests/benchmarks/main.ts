@@ -12,12 +12,16 @@ import { measure, type Instance, type Row } from './measure.ts';
 import { replanBench } from './replan.ts';
 import { peersBench } from './peers.ts';
 import { csvHeading, csvRow, summaryOf } from './summary.ts';
+import { workerWarmed } from './worker-warmed.ts';
 
 const help = `Usage: npm run bench -- FAMILY PATH [options]
        npm run bench -- kitchen [options]
        npm run bench -- peers [DIR] [options]
        npm run bench -- replan [SESSION …] [--effort N] [--out FILE]
        npm run bench -- random [FIRST] [--limit N] [--effort N] [--large | --out DIR]
+
+Before anything of a family or of kitchen is measured, planner and engine are run warm as the program's own thread runs them at its start,
+on small sessions and problems of its own; the summary says "worker warmed".
 
 Families and what PATH is:
   rcpsp DIR        projects under limited resources (.rcp, Patterson)
@@ -173,8 +177,7 @@ function bench(named: string, at: string): void {
     .filter(({ name }) => name.includes(values.only))
     .filter((_, index) => index % Number(values.every) === 0)
     .slice(0, values.limit === undefined ? undefined : Number(values.limit));
-  const [first] = listed;
-  if (!first) throw new Error(`no instances of ${named} in ${at}`);
+  if (listed.length === 0) throw new Error(`no instances of ${named} in ${at}`);
   const unreadable: string[] = [];
   const opened = (each: Listed): Instance | null => {
     try {
@@ -187,10 +190,7 @@ function bench(named: string, at: string): void {
     }
   };
 
-  // The first solve pays for compiling the code, so it is done once for nothing.
-  const warm = opened(first);
-  if (warm !== null) measure(solve, warm, { ...limits, seconds: Math.min(2, seconds) });
-  unreadable.length = 0;
+  const warmed = workerWarmed();
 
   const out = values.out === undefined ? process.stdout : createWriteStream(values.out);
   out.write(`${csvHeading()}\n`);
@@ -203,7 +203,7 @@ function bench(named: string, at: string): void {
     out.write(`${csvRow(row)}\n`);
   }
   if (out !== process.stdout) out.end();
-  console.error(`\n${named} ${at}, engine ${engineName}, ${seconds} s each, seed ${limits.seed}`);
+  console.error(`\n${named} ${at}, engine ${engineName}, ${seconds} s each, seed ${limits.seed}, ${warmed}`);
   if (rows.length > 0) console.error(summaryOf(rows, seconds));
   if (rows.every(({ published }) => published === undefined))
     console.error('no published bounds known: finishes are measured against the longest chain alone');

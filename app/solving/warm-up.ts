@@ -1,0 +1,50 @@
+/**
+ * Plans and solves small things for nothing, so that the code is compiled before somebody waits for it: the demo's smallest session from
+ * document to checked plan, and problems that between them touch all of the engine.
+ *
+ * Work is counted, so it ends by itself. Nothing is kept of it: what is planned afterwards is what would be planned without.
+ */
+import * as v from 'valibot';
+import { solveTogether } from '../../solver/engine/together.ts';
+import { Component } from '../../solver/kitchen/component.ts';
+import { Kitchen } from '../../solver/kitchen/kitchen.ts';
+import { Session } from '../../solver/kitchen/session.ts';
+import apples from '../demo/components/apple-cress.component.json' with { type: 'json' };
+import gravy from '../demo/components/cider-gravy.component.json' with { type: 'json' };
+import pork from '../demo/components/mustard-pork.component.json' with { type: 'json' };
+import swede from '../demo/components/crushed-swede.component.json' with { type: 'json' };
+import kitchen from '../demo/kitchens/lane-cottage.kitchen.json' with { type: 'json' };
+import session from '../demo/sessions/weeknight-roast.session.json' with { type: 'json' };
+import type { PlanJob } from './job.ts';
+import { runJob } from './run-job.ts';
+import { warmUpProblems } from './warm-up-problems.ts';
+
+/** How often all is done, each time with other problems, and most work units for each: together some two or three seconds on one core. */
+const ROUNDS = 4;
+const PROBLEM_UNITS = 2000;
+const SESSION_UNITS = 3000;
+
+/**
+ * Runs planner and engine warm.
+ *
+ * @param shouldStop asked every few milliseconds; true ends it at once, for whoever waits is not to wait for this
+ * @returns whether it came to its end
+ */
+export function warmUp(shouldStop: () => boolean): boolean {
+  const job: PlanJob = {
+    session: v.parse(Session, session),
+    kitchen: v.parse(Kitchen, kitchen),
+    components: [apples, gravy, pork, swede].map((component) => v.parse(Component, component)),
+    seed: 1,
+    effort: SESSION_UNITS,
+  };
+  for (let seed = 1; seed <= ROUNDS; seed++) {
+    for (const problem of warmUpProblems(seed)) {
+      if (shouldStop()) return false;
+      solveTogether(problem, { seed, effort: PROBLEM_UNITS, shouldStop });
+    }
+    if (shouldStop()) return false;
+    runJob(job, { shouldStop, onProgress: () => {}, now: () => performance.now() });
+  }
+  return true;
+}
