@@ -37,21 +37,16 @@ export function plansOnTheWay(problem: Problem): Solution[] {
  */
 export function audit(problem: Problem, plans: readonly Solution[], slices = 10): Audit {
   const learner = new Learner(problem, 2);
-  const first = learner.model;
-  const shallow = assignmentsOf(problem, plans, false);
-  const judges = [watched(first, new Judge(first, shallow.known))];
-  /** The model with counts of changes is made on the way, and is told as facts what the tiers above were proved to be. */
+  const { known, refused } = assignmentsOf(problem, plans, true);
+  const judge = watched(learner.model, new Judge(learner.model, known));
+  /** A tier that is a count is told as facts what the tiers above were proved to be. */
   const follow = (): void => {
-    const { model } = learner;
-    if (model === first) return;
-    const { known } = assignmentsOf(problem, plans, true);
-    if (judges.length === 1) judges.push(watched(model, new Judge(model, known)));
+    if (!learner.raisable) return;
     const left = ({ tiers }: (typeof known)[number]): boolean =>
       problem.tiers.every((_, k) => k >= learner.tier || tiers[k]! <= learner.values[k]!);
-    judges[1]!.known = known.filter(left);
+    judge.known = judge.known.filter(left);
   };
-  const wrong = (): string[] => judges.flatMap((judge) => judge.wrong);
-  for (let slice = 0; slice < slices && !learner.done && !learner.impossible && wrong().length === 0; slice++) {
+  for (let slice = 0; slice < slices && !learner.done && !learner.impossible && judge.wrong.length === 0; slice++) {
     learner.improve({ conflicts: slice < 3 ? 10 : CONFLICTS });
     follow();
     if (learner.best === null) continue;
@@ -59,10 +54,10 @@ export function audit(problem: Problem, plans: readonly Solution[], slices = 10)
     follow();
   }
   return {
-    checked: judges.reduce((sum, { checked }) => sum + checked, 0),
-    known: shallow.known.length,
-    refused: shallow.refused,
-    wrong: [...wrong(), ...(learner.impossible && plans.length > 0 ? ['impossible, but there are plans'] : [])],
+    checked: judge.checked,
+    known: known.length,
+    refused,
+    wrong: [...judge.wrong, ...(learner.impossible && plans.length > 0 ? ['impossible, but there are plans'] : [])],
   };
 }
 

@@ -6,6 +6,7 @@
  */
 import type { Explanation } from '../../solver/engine/learning/explanation.ts';
 import { Model } from '../../solver/engine/learning/model/model.ts';
+import type { TierVariable } from '../../solver/engine/learning/model/tiers.ts';
 import type { Solution } from '../../solver/engine/outcome.ts';
 import type { Problem } from '../../solver/engine/problem.ts';
 import { plainTierValues } from './plain-check.ts';
@@ -47,8 +48,8 @@ export class Judge {
   readonly wrong: string[] = [];
   /** Pairs of a reason or clause and a plan. */
   checked = 0;
-  /** Variables that get their meaning as they are used: nothing is known of them. */
-  private readonly spare: ReadonlySet<number>;
+  private spareOf: readonly TierVariable[] = [];
+  private spareSet: ReadonlySet<number> = new Set();
 
   /**
    * @param model whose reasons are judged
@@ -57,8 +58,16 @@ export class Judge {
   constructor(
     private readonly model: Model,
     public known: readonly Assignment[],
-  ) {
-    this.spare = new Set(model.tiers.flatMap(({ count }) => count?.spare ?? []));
+  ) {}
+
+  /** Variables that get their meaning as they are used: nothing is known of them. */
+  private get spare(): ReadonlySet<number> {
+    const { tiers } = this.model;
+    if (tiers.some((tier, k) => tier !== this.spareOf[k])) {
+      this.spareOf = [...tiers];
+      this.spareSet = new Set(tiers.flatMap(({ count }) => count?.spare ?? []));
+    }
+    return this.spareSet;
   }
 
   /** A reason for ⟦slot ≥ value⟧; slot −1: for a failure. To be called while the trail has both. */

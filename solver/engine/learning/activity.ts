@@ -30,11 +30,19 @@ export class Activity {
 
   seal(): void {
     const count = this.trail.literals;
+    const { score, place, heap, taken, takenLevel } = this;
     this.score = new Float64Array(count);
+    this.score.set(score);
     this.place = new Int32Array(count).fill(-1);
-    this.heap = new Int32Array(count);
-    this.taken = new Int32Array(count);
-    this.takenLevel = new Int32Array(count);
+    this.place.set(place);
+    const copied = (array: Int32Array): Int32Array<ArrayBuffer> => {
+      const wider = new Int32Array(count);
+      wider.set(array);
+      return wider;
+    };
+    this.heap = copied(heap);
+    this.taken = copied(taken);
+    this.takenLevel = copied(takenLevel);
     this.slotOfNumber = new Int32Array(count);
     for (let x = 0; x < this.trail.variables; x++) {
       const from = this.trail.literalBase[2 * x]!;

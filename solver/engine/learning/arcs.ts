@@ -50,6 +50,7 @@ export class Arcs {
     this.guard.push(guard, guard);
   }
 
+  /** Ends building, or building on, on a sealed trail at level 0. */
   seal(): void {
     const slots = 2 * this.trail.variables;
     const count = this.from.length;
@@ -81,6 +82,8 @@ export class Arcs {
     this.leaving.forEach((arc, k) => (this.place[arc] = k));
     this.resting = new Int32Array(count);
     this.restingLevel = new Int32Array(count);
+    this.restingCount = 0;
+    for (let arc = 0; arc < count; arc++) if (this.trail.isFalse(this.arcGuard[arc]!)) this.rest(arc);
   }
 
   private isGuarded(arc: number): boolean {

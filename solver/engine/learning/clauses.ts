@@ -55,10 +55,11 @@ export class Clauses {
     return this.learned.length;
   }
 
+  /** Makes room for the literals of a sealed trail; the numbers of those there were stay. */
   seal(): void {
-    this.lists = new Int32Array(LIST * this.trail.literals);
+    this.lists = widened(this.lists, LIST * this.trail.literals);
     this.shift = this.trail.initial.map((first, slot) => this.trail.literalBase[slot]! - this.trail.offset - first - 1);
-    this.filled = new Int32Array((this.trail.literals >> 5) + 1);
+    this.filled = widened(this.filled, (this.trail.literals >> 5) + 1);
   }
 
   /**
@@ -272,4 +273,10 @@ export class Clauses {
     }
     list.length = count;
   }
+}
+
+function widened(array: Int32Array, length: number): Int32Array<ArrayBuffer> {
+  const wider = new Int32Array(length);
+  wider.set(array);
+  return wider;
 }

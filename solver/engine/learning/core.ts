@@ -53,6 +53,8 @@ export class Core {
 
   private readonly rootClauses: number[][] = [];
   private readonly rootUnits: number[] = [];
+  /** Propagators that have run on the facts. */
+  private settled = 0;
   private head = 0;
   private queues: [number[], number[], number[]] = [[], [], []];
   private queued = new Uint8Array(0);
@@ -100,28 +102,46 @@ export class Core {
     this.propagators.push(propagator);
   }
 
-  /** Ends building: sizes the arrays, adds the clauses, propagates the facts. */
+  /**
+   * Ends building: sizes the arrays, adds the clauses, propagates the facts. What was declared, said and posted since the last time joins a core
+   * that was sealed before, which keeps all it has learned.
+   */
   seal(): void {
     const trail = this.trail;
+    this.backtrack(0);
     trail.seal();
     trail.reserveLevels(64);
     this.clauses.seal();
     this.arcs.seal();
     this.activity.seal();
     this.analysis.seal();
-    this.guide = new Int32Array(trail.variables);
+    const guide = new Int32Array(trail.variables);
+    guide.set(this.guide);
+    this.guide = guide;
     this.sealWakes();
+    for (const clause of this.rootClauses.splice(0)) this.addUnderFacts(clause);
     if (this.dead) return;
-    for (const unit of this.rootUnits)
+    for (const unit of this.rootUnits.splice(0))
       if (!trail.setLiteral(unit, DECIDED)) {
         this.dead = true;
         return;
       }
-    for (const clause of this.rootClauses) this.clauses.add(clause, clause.length, 1, false, 0);
-    // Clauses falsified or made unit by the facts are met when the facts' own watches are visited.
+    // Clauses falsified or made unit by these are met when their watches are visited.
     this.dead = !this.arcs.propagateAll();
-    for (const p of this.propagators) this.wakeWhole(p);
+    for (const p of this.propagators.slice(this.settled)) this.wakeWhole(p);
+    this.settled = this.propagators.length;
     if (!this.dead && !this.settleRoot()) this.dead = true;
+  }
+
+  /** Adds a clause of the problem without what is a fact already. */
+  private addUnderFacts(clause: readonly number[]): void {
+    const { root, negation } = this.trail;
+    const isFact = (literal: number): boolean => root[this.trail.slotOf(literal)]! >= this.trail.valueOf(literal);
+    if (clause.some(isFact)) return;
+    const kept = clause.filter((literal) => !isFact(literal ^ negation));
+    if (kept.length === 0) this.dead = true;
+    else if (kept.length === 1) this.rootUnits.push(kept[0]!);
+    else this.clauses.add(kept, kept.length, 1, false, 0);
   }
 
   /** Adds propagators over variables there are already; the core is dead when they contradict the facts. */
@@ -129,6 +149,7 @@ export class Core {
     this.backtrack(0);
     if (this.dead) return;
     for (const p of propagators) this.post(p);
+    this.settled = this.propagators.length;
     this.sealWakes();
     for (const p of propagators) this.wakeWhole(p);
     if (!this.settleRoot()) this.dead = true;

@@ -39,7 +39,7 @@ const FEW_CONFLICTS = 3;
 
 export class Proof {
   readonly problem: Problem;
-  model: Model;
+  readonly model: Model;
   best: Solution | null = null;
   /** Tier values of `best`. */
   values: number[] = [];
@@ -53,7 +53,6 @@ export class Proof {
   private readonly restarts = new Restarts();
   /** Share of the tasks that a neighbourhood frees. */
   private freeShare = 0.2;
-  private workBefore = 0;
   /** Whether the model has every tier that can be modelled. */
   private deep = false;
   /** Whether the guide is the best plan in full. */
@@ -79,7 +78,7 @@ export class Proof {
 
   /** Work units spent so far. */
   get work(): number {
-    return this.workBefore + this.model.core.work;
+    return this.model.core.work;
   }
 
   get done(): boolean {
@@ -156,13 +155,11 @@ export class Proof {
     }
   }
 
-  /** Builds the model anew with every tier in it; what was learned is lost, what was proven is not. */
+  /** Gives the model the tiers that it was first built without. */
   private deepen(): void {
     if (this.deep || this.best === null) return;
     this.deep = true;
-    this.workBefore = this.work;
-    this.model = new Model(this.problem, false, true);
-    this.guided = null;
+    this.model.addChanges();
     this.guideBy(this.best);
   }
 

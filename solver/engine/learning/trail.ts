@@ -136,13 +136,15 @@ export class Trail {
     return this.isTrue(literal ^ this.negation);
   }
 
-  /** Ends building: arrays are sized once, from the problem. */
+  /** Ends building, or building on: at level 0 with an empty trail, variables declared since the last time join, and facts stay. */
   seal(): void {
     const slots = 2 * this.variables;
-    this.bound = Int32Array.from(this.building);
-    this.reached = this.bound.map((value, slot) => this.literal(slot, value));
-    this.root = Int32Array.from(this.building);
+    const facts = this.root;
     this.initial = Int32Array.from(this.building);
+    this.root = Int32Array.from(this.building);
+    this.root.set(facts);
+    this.bound = this.root.slice();
+    this.reached = this.bound.map((value, slot) => this.literal(slot, value));
     this.last = new Int32Array(slots).fill(-1);
     this.literalBase = new Int32Array(slots + 1);
     let base = 0;

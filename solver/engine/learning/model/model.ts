@@ -4,7 +4,7 @@ import { Conditions } from './conditions.ts';
 import { Differences } from './differences.ts';
 import { addChains } from './chains.ts';
 import { energyWindows } from './concurrency.ts';
-import { addEnergy } from './energy.ts';
+import { addEnergy, addIdleEnergy } from './energy.ts';
 import { addForbidden, addReservoirs, addSoil, addStates, addTotals } from './interplay.ts';
 import { Lengths } from './lengths.ts';
 import { Orders } from './orders.ts';
@@ -33,17 +33,24 @@ export class Model {
   readonly conditions: Conditions;
   readonly points: Points;
   readonly orders: Orders;
-  readonly tiers: readonly TierVariable[];
+  readonly tiers: TierVariable[];
   readonly branching: EarliestStart;
   private readonly differences: Differences;
   /** By requirement name: the literal under which its lags hold. Empty unless asked for. */
   readonly selectors = new Map<string, number>();
   /** The problem has more bound literals than are worth holding; nothing may be asked of the model. */
-  readonly tooLarge: boolean = false;
+  tooLarge: boolean = false;
+  /** What tiers of kind `changes` are built with, until they are. */
+  private readonly building: {
+    readonly tiers: Tiers;
+    readonly lengths: Lengths;
+    readonly sets: readonly ReadonlySet<string>[];
+  } | null = null;
+  private hasChanges = false;
 
   /**
    * @param withSelectors whether lags with a requirement hold only under its selector
-   * @param withChanges whether tiers of kind `changes` are modelled
+   * @param withChanges whether tiers of kind `changes` are modelled at once
    */
   constructor(problem: Problem, withSelectors: boolean, withChanges: boolean) {
     this.problem = problem;
@@ -75,23 +82,41 @@ export class Model {
     const lengths = new Lengths(core, problem, this.conditions, this.points);
     addReservoirs(problem, core, this.conditions, this.points, lengths);
     addTotals(problem, core, this.conditions, this.points, lengths);
-    const tiers = new Tiers(
-      core,
-      problem,
-      this.conditions,
-      this.points,
-      differences,
-      lengths,
-      this.orders,
-      withChanges,
-    );
+    const tiers = new Tiers(core, problem, this.conditions, this.points, differences, lengths, this.orders);
     this.tiers = tiers.all();
-    addEnergy(problem, core, this.points, differences, lengths, this.tiers, resources.groups, tiers.idle);
+    this.building = { tiers, lengths, sets: resources.groups };
+    addEnergy({ problem, core, points: this.points, differences, lengths, tiers: this.tiers, sets: resources.groups });
     addChains(problem, core, this.points, lengths, this.tiers);
     addSymmetry(problem, core, this.conditions, this.points);
     this.branching = new EarliestStart(this);
-    this.tooLarge = !core.trail.fits() || this.countLiterals() > MOST_LITERALS;
-    if (!this.tooLarge) core.seal();
+    if (withChanges) this.buildChanges();
+    this.seal();
+  }
+
+  private seal(): void {
+    this.tooLarge = !this.core.trail.fits() || this.countLiterals() > MOST_LITERALS;
+    if (!this.tooLarge) this.core.seal();
+  }
+
+  /** Models the tiers of kind `changes`, where that was not done yet. What was learned stays. */
+  addChanges(): void {
+    if (this.hasChanges || this.tooLarge) return;
+    this.core.backtrack(0);
+    this.buildChanges();
+    this.seal();
+  }
+
+  private buildChanges(): void {
+    this.hasChanges = true;
+    if (this.building === null) return;
+    const { problem, core, points, differences, building } = this;
+    const { tiers, lengths, sets } = building;
+    problem.tiers.forEach((tier, k) => {
+      const changes = tier.kind === 'changes' ? tiers.changes(tier) : null;
+      if (changes === null) return;
+      this.tiers[k] = changes.variable;
+      addIdleEnergy({ problem, core, points, differences, lengths, tiers: this.tiers, sets }, changes.idle);
+    });
   }
 
   /**

@@ -2,7 +2,7 @@
  * Objective tiers as variables that are at least the tier's value.
  *
  * Only that direction is modelled: "better than v" is the assumption ⟦tier ≤ v − 1⟧, and the true value is read from the plan. A tier of
- * kind `changes` has a variable only when asked for.
+ * kind `changes` has a variable only once it is asked for.
  */
 import { Sum } from './sums.ts';
 import type { ChangesTier, CostTier, LatestTier, Problem, WaitingTier } from '../../problem.ts';
@@ -54,11 +54,7 @@ export class Tiers {
   readonly differences: Differences;
   readonly lengths: Lengths;
   readonly orders: Orders;
-  private readonly withChanges: boolean;
-  /** What tasks with nothing between them cost in idle minutes. Filled by `all`. */
-  readonly idle: Idle[] = [];
 
-  /** @param withChanges whether tiers of kind `changes` are modelled, which takes many clauses */
   constructor(
     core: Core,
     problem: Problem,
@@ -67,7 +63,6 @@ export class Tiers {
     differences: Differences,
     lengths: Lengths,
     orders: Orders,
-    withChanges: boolean,
   ) {
     this.core = core;
     this.problem = problem;
@@ -76,9 +71,9 @@ export class Tiers {
     this.differences = differences;
     this.lengths = lengths;
     this.orders = orders;
-    this.withChanges = withChanges;
   }
 
+  /** Every tier, those of kind `changes` without a variable. */
   all(): TierVariable[] {
     return this.problem.tiers.map((tier) => {
       switch (tier.kind) {
@@ -89,7 +84,7 @@ export class Tiers {
         case 'cost':
           return this.cost(tier);
         case 'changes':
-          return this.changes(tier);
+          return { parts: [], least: this.leastChanges(tier) };
       }
     });
   }
@@ -195,21 +190,23 @@ export class Tiers {
     return { parts, least };
   }
 
-  private changes(tier: ChangesTier): TierVariable {
+  /**
+   * A tier of kind `changes` with its variable, which takes many clauses.
+   * @returns also what tasks with nothing between them cost in idle minutes; null where the tier cannot be modelled
+   */
+  changes(tier: ChangesTier): { readonly variable: TierVariable; readonly idle: readonly Idle[] } | null {
     const least = this.leastChanges(tier);
-    if (!this.withChanges) return { parts: [], least };
     const { core } = this;
     const modelled = modelChanges(tier, this);
-    if (modelled === null) return { parts: [], least };
-    this.idle.push(...modelled.idle);
-    const { summands, shift, most } = modelled;
+    if (modelled === null) return null;
+    const { summands, shift, most, idle } = modelled;
     const x = core.trail.variable(0, Math.max(0, most - least));
     const sum = new Sum().add(x, -1);
     for (const summand of summands) sum.add(summand, 1);
     sum.constant = shift;
     sum.atMost(core, least, core.trail.alwaysTrue);
     const spare = summands.slice(1).map(() => core.trail.variable(0, most + summands.length));
-    return { parts: [{ x, factor: 1 }], least, count: { summands, shift, spare } };
+    return { variable: { parts: [{ x, factor: 1 }], least, count: { summands, shift, spare } }, idle };
   }
 
   /** One change fewer than there are groups: on each resource alone, and on all of them together. */
