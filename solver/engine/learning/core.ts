@@ -135,10 +135,13 @@ export class Core {
 
   /** Adds a clause of the problem without what is a fact already. */
   private addUnderFacts(clause: readonly number[]): void {
-    const { root, negation } = this.trail;
-    const isFact = (literal: number): boolean => root[this.trail.slotOf(literal)]! >= this.trail.valueOf(literal);
-    if (clause.some(isFact)) return;
-    const kept = clause.filter((literal) => !isFact(literal ^ negation));
+    const { root, negation, valueBits, mask, offset } = this.trail;
+    let kept = clause;
+    for (const literal of clause) {
+      if (root[literal >>> valueBits]! >= (literal & mask) - offset) return;
+      const off = literal ^ negation;
+      if (root[off >>> valueBits]! >= (off & mask) - offset) kept = kept.filter((other) => other !== literal);
+    }
     if (kept.length === 0) this.dead = true;
     else if (kept.length === 1) this.rootUnits.push(kept[0]!);
     else this.clauses.add(kept, kept.length, 1, false, 0);

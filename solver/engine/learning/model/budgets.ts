@@ -64,10 +64,13 @@ export function weightsOf(
   for (let k = 0; k < STEPS; k++, step *= SHORTER) {
     const { bound, over } = boundBy(weights, stocks, energies, always);
     if (bound > best.bound) best = { bound, weights };
+    // No weight can rise or fall to any gain: where no stock is scarce, this is so at once.
+    const mayMove = over.some((each, s) => each > 0 || (each < 0 && weights[s]! > 0));
+    if (!mayMove) break;
     const length = Math.sqrt(over.reduce((sum, each) => sum + each * each, 0));
-    if (length === 0) break;
     weights = weights.map((weight, s) => Math.max(0, weight + (step / length) * over[s]!));
   }
+  if (best.weights === none) return null;
   const whole = best.weights.map((weight) => Math.round(weight * SCALE));
   const bound = (scaled: readonly number[]): number =>
     boundBy(
