@@ -40,14 +40,16 @@ export function boundsByFacts(asked: ReplanAsked, present: (task: number) => boo
 /**
  * @param arcs of the order to be kept, lengths, lags and facts among them
  * @param lower earliest minute of each node, of `boundsByFacts`
+ * @param limit a finish from which on the times are not asked for: they may then be earlier than they need be
  */
-export function carryOn(asked: ReplanAsked, arcs: ArcTable, lower: Int32Array): CarriedOn {
+export function carryOn(asked: ReplanAsked, arcs: ArcTable, lower: Int32Array, limit: number = Infinity): CarriedOn {
   const { problem, old, finish } = asked;
   const nodes = lower.length;
   const most = 4 * problem.horizon;
   const earliest = pushRight(nodes, arcs, lower, most);
   if (earliest.kind === 'cycle') return earliest;
   const best = finishOf(finish, earliest.times);
+  if (best >= limit) return { kind: 'times', times: earliest.times, finish: best, steps: earliest.steps };
   const upper = new Int32Array(nodes).fill(most);
   for (const node of finish) upper[node] = best;
   const latest = pushLeft(arcs, earliest.times, upper);

@@ -22,37 +22,9 @@ type Left = readonly Literal[] | null;
  * @returns the smaller problem and the ways between the two
  */
 export function condition(problem: Problem, decided: readonly (number | null)[]): Conditioned {
-  const taken = new Map<string, number>();
-  problem.choices.forEach((choice, index) => {
-    const option = decided[index] ?? null;
-    if (option !== null) taken.set(choice.id, option);
-  });
-  const left = (literals: readonly Literal[] | undefined): Left => {
-    const open: Literal[] = [];
-    for (const literal of literals ?? []) {
-      const option = taken.get(literal.choice);
-      if (option === undefined) open.push(literal);
-      else if (!literal.options.includes(option)) return null;
-    }
-    return open;
-  };
-  const keptTasks: number[] = [];
-  const tasks = problem.tasks.flatMap((task, index): Task[] => {
-    const when = left(task.when);
-    const option = task.choice === undefined ? undefined : taken.get(task.choice);
-    const modes = option === undefined ? task.modes : [task.modes[option] ?? null];
-    if (when === null || modes.every((mode) => mode === null)) return [];
-    keptTasks.push(index);
-    const { when: _when, choice, ...common } = task;
-    return [
-      {
-        ...common,
-        modes,
-        ...(when.length === 0 ? {} : { when }),
-        ...(choice === undefined || option !== undefined ? {} : { choice }),
-      },
-    ];
-  });
+  const { left, tasks: kept } = under(problem, decided);
+  const keptTasks = kept.map(({ index }) => index);
+  const tasks = kept.map(({ task }) => task);
   const there = new Set(tasks.map((task) => task.id));
   const isThere = (point: Lag['from']): boolean => point === 'origin' || there.has(point.task);
   const conditional = <T extends { readonly if?: readonly Literal[] }>(item: T): T[] => {
@@ -102,6 +74,52 @@ export function condition(problem: Problem, decided: readonly (number | null)[])
       tasks: keptTasks.map((index) => solution.tasks[index]!),
     }),
   };
+}
+
+/** The tasks alone of the smaller problem. */
+export const tasksLeft = (problem: Problem, decided: readonly (number | null)[]): readonly Task[] =>
+  under(problem, decided).tasks.map(({ task }) => task);
+
+interface Under {
+  readonly left: (literals: readonly Literal[] | undefined) => Left;
+  /** Tasks that can still be there, with their positions. */
+  readonly tasks: readonly { readonly index: number; readonly task: Task }[];
+}
+
+function under(problem: Problem, decided: readonly (number | null)[]): Under {
+  const taken = new Map<string, number>();
+  problem.choices.forEach((choice, index) => {
+    const option = decided[index] ?? null;
+    if (option !== null) taken.set(choice.id, option);
+  });
+  const left = (literals: readonly Literal[] | undefined): Left => {
+    const open: Literal[] = [];
+    for (const literal of literals ?? []) {
+      const option = taken.get(literal.choice);
+      if (option === undefined) open.push(literal);
+      else if (!literal.options.includes(option)) return null;
+    }
+    return open;
+  };
+  const tasks = problem.tasks.flatMap((task, index): Under['tasks'] => {
+    const when = left(task.when);
+    const option = task.choice === undefined ? undefined : taken.get(task.choice);
+    const modes = option === undefined ? task.modes : [task.modes[option] ?? null];
+    if (when === null || modes.every((mode) => mode === null)) return [];
+    const { when: _when, choice, ...common } = task;
+    return [
+      {
+        index,
+        task: {
+          ...common,
+          modes,
+          ...(when.length === 0 ? {} : { when }),
+          ...(choice === undefined || option !== undefined ? {} : { choice }),
+        },
+      },
+    ];
+  });
+  return { left, tasks };
 }
 
 /** Conjunctions that can still hold. */

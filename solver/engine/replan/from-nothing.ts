@@ -6,7 +6,7 @@ import type { Problem } from '../problem.ts';
 import { solveTogether } from '../together.ts';
 import type { ReplanAsked } from './asked.ts';
 import { buildCost } from './build-cost.ts';
-import { condition } from './condition.ts';
+import { condition, tasksLeft } from './condition.ts';
 import { exactProblem } from './exact.ts';
 
 /** Work of the learner's slices, its own units, and slices without gain after which it ends. */
@@ -38,10 +38,10 @@ export function byLearner(
   bound: number,
   effort: number,
 ): FromNothing {
+  const cost = buildCost(tasksLeft(problem, decided));
+  if (cost >= effort) return { solution: null, clash: null, stopped: true, work: 0 };
   const exact = exactProblem(asked, problem, bound, problem.horizon);
   const small = condition(exact.problem, [...decided, ...asked.units.map(() => null)]);
-  const cost = buildCost(small.problem);
-  if (cost >= effort) return { solution: null, clash: null, stopped: true, work: 0 };
   const learner = new Learner(small.problem, asked.seed);
   let misses = 0;
   let stopped = false;

@@ -135,7 +135,7 @@ export function improve(
   }
 
   function tryWay(way: Way, from: Solution, arcs: ArcTable, lower: Int32Array, limit: number): Going | null {
-    const carried = carryOn(asked, arcs, lower);
+    const carried = carryOn(asked, arcs, lower, limit);
     budget.spend(carried.steps);
     if (carried.kind === 'cycle' || carried.finish >= limit) return null;
     const solution = withTimes({ choices: way.choices, tasks: from.tasks }, carried.times);

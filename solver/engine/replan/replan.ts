@@ -21,7 +21,7 @@ import { verifySolution } from '../verify-solution.ts';
 import { OPEN, type ReplanAsked, type Worth } from './asked.ts';
 import { ArcTable } from './arc-table.ts';
 import { boundsByFacts, carryOn } from './carry-on.ts';
-import { condition } from './condition.ts';
+import { condition, tasksLeft } from './condition.ts';
 import { exactProblem } from './exact.ts';
 import { improve, type Going } from './improve.ts';
 import { keptOrder, sequenceArcs, type KeptOrder } from './kept-order.ts';
@@ -304,6 +304,9 @@ class Replanning {
       }
       return [{ task: task.id, at: start.solution.tasks[index].start }];
     });
+    // What the question adds takes no resource.
+    const cost = buildCost(tasksLeft(whole, decided));
+    if (this.work + cost > asked.effort || this.budget.over()) return this.outcome(start, carriedOn, bound);
     const exact = exactProblem(asked, whole, bound, start.worth.total);
     const { problem, narrow, widen } = condition(
       {
@@ -318,8 +321,6 @@ class Replanning {
       },
       [...decided, ...asked.units.map(() => null)],
     );
-    const cost = buildCost(problem);
-    if (this.work + cost > asked.effort || this.budget.over()) return this.outcome(start, carriedOn, bound);
     this.otherWork += cost;
     const learner = new Learner(problem, asked.seed);
     if (!learner.offer(narrow(exact.extend(start.solution, start.worth.finish, start.worth.changed))))
