@@ -1,5 +1,5 @@
 /** An oven's temperature minute by minute, from the turns of its dial and the oven's curves. */
-import { oncePerReading } from './once-per-reading.ts';
+import { onceFor } from '../kitchen/once.ts';
 import { ovenHeat } from '../heat/oven-heat.ts';
 import { celsiusAfter } from '../heat/oven-tables.ts';
 import type { Oven, OvenFunction } from '../kitchen/kitchen.ts';
@@ -38,7 +38,7 @@ export function ovenCourse(oven: Oven, roomC: number, settings: readonly Setting
 }
 
 /** Courses of all ovens of a plan, by id; an oven without a programme stays as cold as the room. Each is fitted to its readings. */
-export const ovenCourses = oncePerReading(coursesOf);
+export const ovenCourses = onceFor(coursesOf);
 
 function coursesOf({ plan }: Reading): ReadonlyMap<string, OvenCourse> {
   const until = Math.max(plan.allAwayMinutes, ...plan.steps.map(({ end }) => end), 0);

@@ -1,5 +1,5 @@
 /** A pool's water as the session and the plan's uses of it make it: its level at every minute, and which water serves which boil. */
-import { oncePerReading } from './once-per-reading.ts';
+import { onceFor } from '../kitchen/once.ts';
 import type { Pan } from '../kitchen/kitchen.ts';
 import type { PlannedStep, PoolCourse } from '../kitchen/plan.ts';
 import type { Pool } from '../kitchen/session.ts';
@@ -44,7 +44,7 @@ function poolUses(reading: Reading, pool: string): readonly PoolUse[] {
     .sort((a, b) => a.from - b.from);
 }
 
-export const readPools = oncePerReading(poolsOf);
+export const readPools = onceFor(poolsOf);
 
 function poolsOf(reading: Reading): readonly PoolReading[] {
   const { plan } = reading;

@@ -1,5 +1,5 @@
 /** Washes, each with its own hands, sink and minutes. */
-import { oncePerReading } from './once-per-reading.ts';
+import { onceFor } from '../kitchen/once.ts';
 import type { Kitchen } from '../kitchen/kitchen.ts';
 import type { PlannedStep } from '../kitchen/plan.ts';
 import { livedMinutes } from '../kitchen/lived.ts';
@@ -67,7 +67,7 @@ export function checkWashes(reading: Reading): readonly Violation[] {
 }
 
 /** Good washes of a reading; the same are asked for thing by thing and person by person. */
-const goodWashes = oncePerReading((reading) => reading.washes.filter((wash) => fault(reading, wash) === null));
+const goodWashes = onceFor((reading: Reading) => reading.washes.filter((wash) => fault(reading, wash) === null));
 
 /** Good washes of a thing; of a person's hands, those of things that the person washes at the sink too. */
 export const washesOf = (reading: Reading, id: string): readonly Wash[] =>

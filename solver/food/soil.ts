@@ -1,5 +1,6 @@
 /** Soil: what a step leaves on shared things, and what it must not meet there. */
 import type { Component } from '../kitchen/component.ts';
+import { onceFor, onceForBoth } from '../kitchen/once.ts';
 import { BOXES } from '../kitchen/session-components.ts';
 import type { Eater, Session } from '../kitchen/session.ts';
 import type { Step } from '../kitchen/step.ts';
@@ -7,9 +8,10 @@ import { ALLERGENS, GLUTEN_CEREALS, RAW_KINDS, type AllergenMark, type Soil } fr
 import { markAvoided, marksOfIngredient } from './allergens.ts';
 
 /** Allergens among a component's ingredients, with the cereals of its gluten. */
-export function allergensOf(component: Component): ReadonlySet<AllergenMark> {
-  return new Set(component.ingredients.flatMap((ingredient) => [...marksOfIngredient(ingredient)]));
-}
+export const allergensOf = onceFor(
+  (component: Component): ReadonlySet<AllergenMark> =>
+    new Set(component.ingredients.flatMap((ingredient) => [...marksOfIngredient(ingredient)])),
+);
 
 const MARKS: ReadonlySet<string> = new Set([...ALLERGENS, ...GLUTEN_CEREALS]);
 /** An allergen, not raw food or leavings. */
@@ -25,13 +27,13 @@ export function eats(session: Session, eater: Eater, dish: string): boolean {
 }
 
 /** Allergens that a component must stay free of: those avoided by some eater of it and not among its own ingredients. */
-export function keptFree(session: Session, component: Component): ReadonlySet<AllergenMark> {
+export const keptFree = onceForBoth((session: Session, component: Component): ReadonlySet<AllergenMark> => {
   const own = allergensOf(component);
   const avoided = (session.eaters ?? [])
     .filter((eater) => eats(session, eater, component.id))
     .flatMap((eater) => [...avoidedBy(eater)]);
   return new Set(avoided.filter((mark) => !own.has(mark)));
-}
+});
 
 /** Eaters who would be served what they avoid: `[eater name, allergen]`. */
 export function servedWrongly(session: Session, component: Component): readonly (readonly [string, AllergenMark])[] {

@@ -3,6 +3,7 @@
  * from the model fitted to the user's readings, else from the typical oven of its volume.
  */
 import type { Oven } from '../kitchen/kitchen.ts';
+import { onceOn } from '../kitchen/once.ts';
 import { modelCurve, tableCurve, type HeatCurve } from './heat-curve.ts';
 import { calibrateOven, type OvenFit } from './oven-calibration.ts';
 import { enteringW, holdingDrawW } from './oven-model.ts';
@@ -36,8 +37,9 @@ function readingsOf({ heating, cooling, readings }: Oven): OvenReadings {
  *
  * @param roomC temperature of the kitchen, °C
  */
-export const fitOfOven = (oven: Oven, roomC: number): OvenFit =>
-  calibrateOven({ volumeL: oven.volumeL, kind: oven.kind ?? 'electric', powerW: oven.powerW }, roomC, readingsOf(oven));
+export const fitOfOven = onceOn((oven: Oven, roomC: number): OvenFit =>
+  calibrateOven({ volumeL: oven.volumeL, kind: oven.kind ?? 'electric', powerW: oven.powerW }, roomC, readingsOf(oven)),
+);
 
 /** Guards, K. Common practice: a household thermometer and thermostat are right to about so much. */
 const FITTED_GUARD_K = 2;
@@ -50,9 +52,8 @@ const TYPICAL_GUARD_K = 10;
  * @param roomC temperature of the kitchen, °C
  */
 export function ovenHeat(oven: Oven, roomC: number): OvenHeat {
-  // Fitted once, and only where something asks for it: an oven with tables of its own mostly needs none.
-  let known: OvenFit | undefined;
-  const fit = (): OvenFit => (known ??= fitOfOven(oven, roomC));
+  // Only where something asks for it: an oven with tables of its own mostly needs none.
+  const fit = (): OvenFit => fitOfOven(oven, roomC);
   const curve = (course: 'heating' | 'cooling'): HeatCurve => {
     const table = oven[course];
     return table === undefined ? modelCurve(fit().model, roomC, course) : tableCurve(table, course);

@@ -6,6 +6,7 @@ import { coolingMinutes } from '../food/cooling-minutes.ts';
 import { coolingTrouble, coolingTroubles } from '../food/cooling-troubles.ts';
 import type { Component, Hold } from './component.ts';
 import type { InputFault } from './fault.ts';
+import { onceForBoth, onceOn } from './once.ts';
 import { minutesDown, minutesUp, scaledMl, splitsOf, workMinutes } from './scaling.ts';
 import { BOXES, CLEARING, boxedComponents, clearingComponent, packingComponent } from './session-components.ts';
 import type { Session } from './session.ts';
@@ -223,8 +224,12 @@ const LEAST_PIECE = 3;
  * @param split portions of each batch; one entry for a dish in one batch
  * @returns steps in the order of the component, batch by batch
  */
-export function expandDish(dish: Dish, split: readonly number[]): readonly StepInstance[] {
-  const { component, portions } = dish;
+export const expandDish = (dish: Dish, split: readonly number[]): readonly StepInstance[] =>
+  expanded(dish, split.join(' '));
+
+const expanded = onceOn((dish: Dish, sizes: string) => stepsOf(dish, sizes.split(' ').map(Number)));
+
+function stepsOf({ component, portions }: Dish, split: readonly number[]): readonly StepInstance[] {
   const batchedIds = new Set(component.batches?.steps ?? []);
   return component.steps.flatMap((step) => {
     const batched = batchedIds.has(step.id);
@@ -277,7 +282,9 @@ export function expandHolds(dish: Dish, split: readonly number[]): readonly Hold
  * @param components at least those the session names
  * @returns dishes, or the faults that keep it from being cooked
  */
-export function dishesOf(
+export const dishesOf = onceForBoth(readDishes);
+
+function readDishes(
   session: Session,
   components: readonly Component[],
 ): { readonly dishes: readonly Dish[]; readonly faults: readonly InputFault[] } {

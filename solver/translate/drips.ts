@@ -3,7 +3,7 @@
  * the other, or the other way up, but never at the same time with the dripping one above.
  */
 import type { Mode } from '../engine/problem.ts';
-import { soilOf } from './steps.ts';
+import { soilOf } from './soil.ts';
 import type { NeedLegend, StepLegend, Translation } from './legend.ts';
 import { end, start } from './problem-builder.ts';
 

@@ -3,11 +3,11 @@ import type { Literal } from '../engine/problem.ts';
 import type { Dish, HoldInstance } from '../kitchen/expand.ts';
 import type { Component, Hold } from '../kitchen/component.ts';
 import { panFits } from '../kitchen/kitchen.ts';
-import { avoids } from '../food/soil.ts';
 import type { HandSoil } from './hands.ts';
 import type { HoldLegend, NeedLegend, PlaceOption, StepLegend, Translation } from './legend.ts';
 import { needModes, optionsOf } from './needs.ts';
-import { labelOf, left } from './steps.ts';
+import { avoidedIn, left } from './soil.ts';
+import { labelOf } from './steps.ts';
 import { end, picks, start } from './problem-builder.ts';
 
 /** Ids of the steps from a hold's first to its last, in the order of the component. */
@@ -22,7 +22,7 @@ function holdSoil(t: Translation, instance: HoldInstance): HandSoil {
   return {
     leaves: left(t, instance.component, steps),
     // What is eaten as it is at the end must not meet the raw soil of an earlier batch, though its own was cooked on it.
-    avoids: [...new Set(steps.flatMap((step) => [...avoids(t.session, instance.component, step)]))],
+    avoids: avoidedIn(t.session, instance.component, steps),
   };
 }
 

@@ -3,21 +3,26 @@ import type { Mode, Use } from '../engine/problem.ts';
 import { burnerWatts } from '../water/burner-power.ts';
 import { dialWindow } from '../heat/oven-tables.ts';
 import type { StepInstance } from '../kitchen/expand.ts';
-import { panFits, type Burner } from '../kitchen/kitchen.ts';
+import { panFits, type Burner, type Kitchen } from '../kitchen/kitchen.ts';
+import { onceFor, onceForBoth } from '../kitchen/once.ts';
+import type { Session } from '../kitchen/session.ts';
 import { boilMinutesInKettle, boilMinutesOnBurner } from '../water/boil.ts';
 import { mostKeepDrawW } from '../water/simmer.ts';
 import type { Need } from '../kitchen/step.ts';
 import type { HandSoil } from './hands.ts';
 import type { Length } from './lengths.ts';
 import type { PlaceOption, Translation } from './legend.ts';
-import { placeOptions, SOILED, VESSELS } from './places.ts';
+import { placeOptions } from './places.ts';
 import { poolOptions } from './pools.ts';
 import { draws, wattHoursPerMinute } from './power.ts';
+import { thingSoil } from './soil.ts';
 
 /** The things that can meet a need in this kitchen and session. */
-export function optionsOf(t: Translation, need: Need): readonly PlaceOption[] {
-  return need.use === 'pool' ? poolOptions(t.session, t.kitchen, need) : placeOptions(t.kitchen, need);
-}
+export const optionsOf = (t: Translation, need: Need): readonly PlaceOption[] => optionsIn(t.session, t.kitchen)(need);
+
+const optionsIn = onceForBoth((session: Session, kitchen: Kitchen) =>
+  onceFor((need: Need) => (need.use === 'pool' ? poolOptions(session, kitchen, need) : placeOptions(kitchen, need))),
+);
 
 /** Number of a window among those wanted of an oven; new windows are added. */
 function classOf(t: Translation, ovenId: string, need: Extract<Need, { use: 'oven' }>): number {
@@ -31,22 +36,12 @@ function classOf(t: Translation, ovenId: string, need: Extract<Need, { use: 'ove
   return known >= 0 ? known : classes.push({ function: need.function, ...window }) - 1;
 }
 
-/** Marks that a thing gets from and must not give to the food of a component. */
-export function thingSoil(t: Translation, kind: string, owner: string, soil: HandSoil): Pick<Use, 'leaves' | 'avoids'> {
-  if (!SOILED.has(kind)) return {};
-  if (!VESSELS.has(kind)) return { leaves: soil.leaves, avoids: soil.avoids };
-  const others = [
-    ...t.session.dishes.map((dish) => dish.component),
-    ...(t.session.pools ?? []).map((pool) => pool.id),
-  ].filter((id) => id !== owner);
-  return { leaves: [`used:${owner}`, ...soil.leaves], avoids: [...others.map((id) => `used:${id}`), ...soil.avoids] };
-}
-
 /** Every pan of a component has its lid on. */
-const alwaysLidded = ({ steps, holds }: StepInstance['component']): boolean =>
+const alwaysLidded = onceFor(({ steps, holds }: StepInstance['component']): boolean =>
   [...steps.flatMap((step) => [...step.needs, ...(step.alternatives ?? []).flatMap((way) => way.needs)])]
     .concat((holds ?? []).map((hold) => hold.need))
-    .every((need) => need.use !== 'pan' || need.lid === true);
+    .every((need) => need.use !== 'pan' || need.lid === true),
+);
 
 /** Wh that a burner said to simmer takes on top, at full power until the water of its step boils. */
 function boilOnTopWh(

@@ -40,10 +40,21 @@ export function splitsShown(plan: Plan): ReadonlyMap<string, readonly number[]> 
 class Reader {
   readonly shown: Shown = { options: new Map(), intervals: new Map() };
 
+  readonly #steps = new Map<string, PlannedStep[]>();
+
   constructor(
     private readonly translated: Translated,
     private readonly plan: Plan,
-  ) {}
+  ) {
+    for (const step of plan.steps) {
+      if (step.kind === 'preheat') continue;
+      const id = wholeId(step);
+      const list = this.#steps.get(id);
+      if (list === undefined) this.#steps.set(id, [step]);
+      else list.push(step);
+    }
+    for (const list of this.#steps.values()) list.sort((a, b) => a.start - b.start || a.end - b.end);
+  }
 
   read(): Shown {
     const { translation: t } = this.translated;
@@ -72,9 +83,7 @@ class Reader {
   }
 
   #planned(id: string): readonly PlannedStep[] {
-    return this.plan.steps
-      .filter((step) => step.kind !== 'preheat' && wholeId(step) === id)
-      .sort((a, b) => a.start - b.start || a.end - b.end);
+    return this.#steps.get(id) ?? [];
   }
 
   #at(task: string, { start, end }: Interval): void {

@@ -12,7 +12,7 @@ import { mostKeepDrawW } from '../water/simmer.ts';
 import { alike, type Alike } from './alike.ts';
 import { addWork } from './hands.ts';
 import type { BoilLegend, NeedLegend, PlaceOption, PoolLegend, Translation } from './legend.ts';
-import { thingSoil } from './needs.ts';
+import { thingSoil } from './soil.ts';
 import { end, picks, start } from './problem-builder.ts';
 import { draws, wattHoursPerMinute } from './power.ts';
 import { poolName } from './requirement-names.ts';

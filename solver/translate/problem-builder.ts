@@ -130,13 +130,17 @@ export class ProblemBuilder {
 
   /** For each resource, the marks that some use leaves and another avoids: only these can ever clash. */
   clashingMarks(resource: string): ReadonlySet<string> {
-    const left = new Set<string>();
-    const avoided = new Set<string>();
+    const left = new Set<readonly string[]>();
+    const avoided = new Set<readonly string[]>();
     for (const { use } of this.usesOf(resource)) {
-      for (const mark of use.leaves ?? []) left.add(mark);
-      for (const mark of use.avoids ?? []) avoided.add(mark);
+      if (use.leaves !== undefined) left.add(use.leaves);
+      if (use.avoids !== undefined) avoided.add(use.avoids);
     }
-    return new Set([...left].filter((mark) => avoided.has(mark)));
+    const avoids = new Set<string>();
+    for (const list of avoided) for (const mark of list) avoids.add(mark);
+    const clashing = new Set<string>();
+    for (const list of left) for (const mark of list) if (avoids.has(mark)) clashing.add(mark);
+    return clashing;
   }
 
   /** Uses of a resource in every mode of every task, by task. Tasks may be added meanwhile, and changed only before the first question. */
@@ -154,18 +158,25 @@ export class ProblemBuilder {
 
   #indexed = 0;
   readonly #uses = new Map<string, { readonly task: number; readonly use: Use }[]>();
-  readonly #marks = new Map<string, ReadonlySet<string>>();
+  /** By resource: the marks that clash on it, and those of each list. */
+  readonly #marks = new Map<
+    string,
+    { readonly marks: ReadonlySet<string>; readonly of: Map<readonly string[], readonly string[]> }
+  >();
 
   /** Drops marks that cannot clash, and uses that then say nothing. */
   #pruned(mode: Mode): Mode {
     const uses = mode.uses.flatMap((use): Use[] => {
-      let marks = this.#marks.get(use.resource);
-      if (marks === undefined) {
-        marks = this.clashingMarks(use.resource);
-        this.#marks.set(use.resource, marks);
-      }
-      const clashing = (list: readonly string[] | undefined): readonly string[] =>
-        list === undefined || marks.size === 0 ? NONE : list.filter((mark) => marks.has(mark));
+      let known = this.#marks.get(use.resource);
+      if (known === undefined)
+        this.#marks.set(use.resource, (known = { marks: this.clashingMarks(use.resource), of: new Map() }));
+      const { marks, of } = known;
+      const clashing = (list: readonly string[] | undefined): readonly string[] => {
+        if (list === undefined || marks.size === 0) return NONE;
+        let some = of.get(list);
+        if (some === undefined) of.set(list, (some = list.filter((mark) => marks.has(mark))));
+        return some;
+      };
       const leaves = clashing(use.leaves);
       const avoids = clashing(use.avoids);
       const cleans = use.cleans === true && marks.size > 0;

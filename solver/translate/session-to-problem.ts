@@ -1,10 +1,11 @@
 /** A session, cooked by a crew in a kitchen, as a food-free scheduling problem. */
 import type { Component } from '../kitchen/component.ts';
-import { dishesOf, expandDish, expandHolds, type StepInstance } from '../kitchen/expand.ts';
+import { dishesOf, expandDish, expandHolds, type Dish, type StepInstance } from '../kitchen/expand.ts';
 import type { InputFault } from '../kitchen/fault.ts';
 import type { Kitchen } from '../kitchen/kitchen.ts';
 import type { SafetyRules } from '../kitchen/safety-rules.ts';
 import type { Intent, Session } from '../kitchen/session.ts';
+import { onceForBoth, onceOn } from '../kitchen/once.ts';
 import { minutesDown } from '../kitchen/scaling.ts';
 import { durationMinutes } from '../kitchen/values.ts';
 import { methodFaults } from '../safety/method-faults.ts';
@@ -67,23 +68,13 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
   const inForce = input.rules === undefined ? rulesInForce(session.authority, [], `session ${session.id}`) : null;
   if (inForce?.ok === false) return inForce;
   const rules = input.rules ?? inForce!.rules;
-  const { dishes: written, faults } = dishesOf(session, components);
-  const dishes = written.map((dish) => {
+  const read = dishesOf(session, components);
+  const { dishes: heeded, faults } = heededBy(rules, read)(session, kitchen.roomC);
+  const dishes = heeded.map((dish) => {
     const split = input.splits?.get(dish.component.id);
-    const heeded = { ...dish, component: roastedAsAsked(dish.component, rules) };
-    return split === undefined ? heeded : { ...heeded, splits: [split] };
+    return split === undefined ? dish : splitAs(dish, split.join(' '));
   });
-  const crewFault = unknownCrew(input);
-  const all = [
-    ...faults,
-    ...crewFault,
-    ...methodFaults(
-      session,
-      written.map((dish) => dish.component),
-      rules,
-      kitchen.roomC,
-    ),
-  ];
+  const all = [...read.faults, ...unknownCrew(input), ...faults];
   if (all.length > 0) return { ok: false, faults: all };
 
   const crew =
@@ -154,6 +145,21 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
     ? { ok: false, faults: t.faults }
     : { ok: true, problem: t.builder.build(), translation: t };
 }
+
+/** Dishes with what the rules ask of their roasting, and what of them no plan could keep the rules by. */
+const heededBy = onceForBoth((rules: SafetyRules, { dishes }: ReturnType<typeof dishesOf>) =>
+  onceOn((session: Session, roomC: number) => ({
+    dishes: dishes.map((dish): Dish => ({ ...dish, component: roastedAsAsked(dish.component, rules) })),
+    faults: methodFaults(
+      session,
+      dishes.map((dish) => dish.component),
+      rules,
+      roomC,
+    ),
+  })),
+);
+
+const splitAs = onceOn((dish: Dish, sizes: string): Dish => ({ ...dish, splits: [sizes.split(' ').map(Number)] }));
 
 function unknownCrew(input: SessionInput): readonly InputFault[] {
   if (input.crew === undefined || input.session.crews?.some((crew) => crew.id === input.crew) === true) return [];

@@ -4,15 +4,14 @@
  */
 import type { Literal, Point, Use } from '../engine/problem.ts';
 import type { Dish, OffPart, Part, StepInstance, Way } from '../kitchen/expand.ts';
-import { avoids, leaves, mayCarry, touchesFood } from '../food/soil.ts';
-import type { Component } from '../kitchen/component.ts';
-import type { Need, Step } from '../kitchen/step.ts';
-import type { Soil } from '../kitchen/values.ts';
+import { onceFor } from '../kitchen/once.ts';
+import type { Need } from '../kitchen/step.ts';
 import { addWork, CLEAN, type HandSoil } from './hands.ts';
 import type { NeedLegend, Operation, PlaceOption, Shape, StepLegend, Translation } from './legend.ts';
 import { stretchLength, type Length } from './lengths.ts';
 import { needModes, optionsOf } from './needs.ts';
 import { end, picks, start } from './problem-builder.ts';
+import { soilOf } from './soil.ts';
 
 interface Frame {
   readonly t: Translation;
@@ -22,29 +21,12 @@ interface Frame {
   readonly soil: HandSoil;
 }
 
-/** Soil of a step, as lists; empty for a step that touches no food. */
-export function soilOf(t: Translation, instance: StepInstance): HandSoil {
-  if (!touchesFood(instance.component, instance.step) && instance.step.readyToEat !== true)
-    return { leaves: [], avoids: [] };
-  const { component, step } = instance;
-  return { leaves: left(t, component, [step]), avoids: [...avoids(t.session, component, step)] };
-}
-
-/**
- * What steps of a component leave on the things they use. What it may have picked up elsewhere counts as carried on by every step
- * that touches its food: a margin on the side of care, which spares the planner following each crumb.
- */
-export function left(t: Translation, component: Component, steps: readonly Step[]): readonly Soil[] {
-  const own = steps.flatMap((step) => [...leaves(component, step)]);
-  const carried = steps.some((step) => touchesFood(component, step))
-    ? mayCarry(t.session, component, t.components)
-    : [];
-  return [...new Set<Soil>([...own, ...carried])];
-}
-
 /** Two ways are of one shape when their hands-on work and checks are alike; only hands-off lengths and places may differ. */
-const shapeKey = (way: Way): string =>
-  JSON.stringify(way.parts.map((part) => (part.hands === 'on' ? part : { hands: 'off', checks: part.checks })));
+const shapeKey = onceFor((way: Way): string =>
+  JSON.stringify(way.parts.map((part) => (part.hands === 'on' ? part : { hands: 'off', checks: part.checks }))),
+);
+
+const needKey = onceFor((need: Need): string => JSON.stringify(need));
 
 /** Adds a step of one batch under one split. */
 export function addStep(
@@ -340,9 +322,9 @@ function addNeeds(
     for (const way of shape.ways) {
       instance.ways[way]!.needs.forEach((need, index) => {
         const alike = instance.ways[way]!.needs.slice(0, index).filter(
-          (other) => JSON.stringify(other) === JSON.stringify(need),
+          (other) => needKey(other) === needKey(need),
         ).length;
-        const id = `${JSON.stringify(need)} ${alike} ${need.during === undefined ? '' : legend.shapes.indexOf(shape)}`;
+        const id = `${needKey(need)} ${alike} ${need.during === undefined ? '' : legend.shapes.indexOf(shape)}`;
         const entry = seen.get(id);
         if (entry === undefined) seen.set(id, { need, shape, ways: [way] });
         else entry.ways.push(way);

@@ -3,7 +3,9 @@ import type { WallOffset } from '../../checker/clock.ts';
 import type { Solution } from '../../engine/outcome.ts';
 import type { InputFault } from '../../kitchen/fault.ts';
 import { asLived } from '../../kitchen/lived.ts';
+import { onceFor } from '../../kitchen/once.ts';
 import type { Lived, Plan } from '../../kitchen/plan.ts';
+import type { Session } from '../../kitchen/session.ts';
 import type { Translated } from '../../translate/legend.ts';
 import { planToSolution, splitsShown } from '../../translate/plan-to-solution.ts';
 import { STRICTEST_BUILT_IN } from '../../safety/rules-in-force.ts';
@@ -13,6 +15,13 @@ import { verifySolution } from '../../engine/verify-solution.ts';
 export type TranslatedPlan =
   | { readonly ok: true; readonly translated: Translated; readonly planned: Solution }
   | { readonly ok: false; readonly faults: readonly InputFault[] };
+
+/** The crew that cooks, whatever the session calls it. */
+const CREW = 'cooks';
+const sessionCooked = onceFor(({ session, crew }: Plan): Session => ({
+  ...session,
+  crews: [{ id: CREW, name: CREW, people: crew }],
+}));
 
 /**
  * Translates a plan's own session with its own splits, every choice of things open.
@@ -27,13 +36,11 @@ export function translatePlan(
   lived: Lived | undefined = plan.lived,
   followed: Plan = plan,
 ): TranslatedPlan {
-  // The crew that cooks, whatever the session calls it.
-  const crew = { id: 'cooks', name: 'cooks', people: plan.crew };
   const translated = sessionToProblem({
-    session: { ...plan.session, crews: [crew] },
+    session: sessionCooked(plan),
     kitchen: plan.kitchen,
     components: plan.components,
-    crew: crew.id,
+    crew: CREW,
     rules: plan.rules ?? STRICTEST_BUILT_IN,
     intent: plan.intent,
     splits: splitsShown(plan),
