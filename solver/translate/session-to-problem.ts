@@ -46,6 +46,8 @@ export interface SessionInput {
   readonly splits?: ReadonlyMap<string, readonly number[]>;
   /** Every use keeps its choice of things, also where each could have one to itself. */
   readonly openThings?: boolean;
+  /** By id of a thing or a person: washes that are offered at least, since a plan to be followed has them. */
+  readonly washed?: ReadonlyMap<string, number>;
 }
 
 export type ProblemAnswer =
@@ -139,7 +141,7 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
   addHotHolds(t);
   addPins(t);
   addAbsences(t);
-  addWashes(t);
+  addWashes(t, input.washed);
   addTiers(t);
   return t.faults.length > 0
     ? { ok: false, faults: t.faults }

@@ -4,14 +4,19 @@ import { REFERENCE_PROBLEMS } from '../support/random-problem-reference.ts';
 import { soakAudit } from './soak-audit.ts';
 import { soakForms } from './soak-forms.ts';
 import { soakReference } from './soak-reference.ts';
+import { soakReplans } from './soak-replans.ts';
 import { run, SESSION_EFFORT } from './soak-sessions.ts';
 
 const help = `Usage: npm run soak -- sessions [--count N] [--from SEED] [--size 1|2|3] [--effort E] [--seconds S]
        npm run soak -- reference [--count N] [--from INDEX] [--seconds S] [--out DIR]
+       npm run soak -- replans [--count N] [--from SEED] [--size 1|2|3]
        npm run soak -- forms|audit [--count N] [--from INDEX] [--out DIR]
 
 sessions plans N random sessions (2,000) with E work units each (2,000), holds every plan to the checker and to two walks through it,
 and prints how many were at fault in which way; a long run tells now and then with which --from it can be gone on from.
+
+replans plans N random sessions (500) and lives through each four times, with two to four things told one after another: late, shorter,
+done, not begun, left out, out of turn. No replan may fail, and what the checker finds in its plan it must have told.
 
 reference solves N small and N tiny random problems (300) by every engine and holds every proof against an integer program and
 against complete enumeration; S is the most seconds of the integer program for a tier. Problems got wrong are written to DIR.
@@ -25,6 +30,7 @@ and every clause that it learns against every plan there is.
 Examples:
   npm run soak -- sessions --count 10000
   npm run soak -- sessions --count 500 --from 10000 --size 2 --effort 30000
+  npm run soak -- replans --count 2000
   npm run soak -- reference --count 300
 `;
 
@@ -42,7 +48,7 @@ const { values, positionals } = parseArgs({
 });
 
 const [what] = positionals;
-if (values.help || !['sessions', 'reference', 'forms', 'audit'].includes(what ?? '')) {
+if (values.help || !['sessions', 'replans', 'reference', 'forms', 'audit'].includes(what ?? '')) {
   console.log(help);
   process.exitCode = values.help ? 0 : 2;
 } else if (what === 'reference') {
@@ -51,6 +57,13 @@ if (values.help || !['sessions', 'reference', 'forms', 'audit'].includes(what ??
     from: Number(values.from),
     seconds: Number(values.seconds),
     out: values.out,
+  });
+  process.exitCode = wrong > 0 ? 1 : 0;
+} else if (what === 'replans') {
+  const wrong = soakReplans({
+    count: Number(values.count ?? 500),
+    from: Number(values.from),
+    ...(values.size === undefined ? {} : { size: Number(values.size) }),
   });
   process.exitCode = wrong > 0 ? 1 : 0;
 } else if (what === 'forms' || what === 'audit') {

@@ -64,14 +64,16 @@ function replanned(outcome: Replanned, told: Told): Answered {
   const plan = planOf(outcome.solution, outcome, told);
   // Where nothing but lateness was told, limits that the engine knows are all that the past can have broken.
   const isChecked = told.mayHaveBroken || outcome.broken.length > 0;
-  const { faults, past, harmful, cautions } = isChecked ? judged(plan, told) : UNJUDGED;
-  if (harmful.length > 0)
+  const { faults, past, ahead, harmful, cautions } = isChecked ? judged(plan, told) : UNJUDGED;
+  // What lies ahead can hang on what no plan could foresee: an oven that was emptied before it was hot has less afterheat.
+  const isOver = outcome.broken.length === 0 && ahead.length > 0;
+  if (harmful.length > 0 || isOver)
     return {
       kind: 'unknown',
-      reason: `${NONE_FOUND} that does no harm`,
+      reason: harmful.length > 0 ? `${NONE_FOUND} that does no harm` : NONE_FOUND,
       requirements: [],
-      leastBad: null,
-      broken: past,
+      leastBad: harmful.length > 0 ? null : plan,
+      broken: harmful.length > 0 ? past : faults,
       against: harmful,
       inTheWay: [],
       cautions,

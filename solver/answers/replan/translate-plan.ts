@@ -10,6 +10,7 @@ import type { Translated } from '../../translate/legend.ts';
 import { planToSolution, splitsShown } from '../../translate/plan-to-solution.ts';
 import { STRICTEST_BUILT_IN } from '../../safety/rules-in-force.ts';
 import { sessionToProblem } from '../../translate/session-to-problem.ts';
+import { washesIn } from '../../translate/washes.ts';
 import { verifySolution } from '../../engine/verify-solution.ts';
 
 export type TranslatedPlan =
@@ -45,6 +46,7 @@ export function translatePlan(
     intent: plan.intent,
     splits: splitsShown(plan),
     openThings: true,
+    washed: washesIn(followed),
     adjust: (instance) => asLived(instance, lived),
     ...(wallOffset === undefined ? {} : { wallOffset }),
   });

@@ -16,6 +16,7 @@ import { boundsByFacts, carryOn } from './carry-on.ts';
 import type { Going } from './improve.ts';
 import { keptOrder, sequenceArcs, type KeptOrder } from './kept-order.ts';
 import {
+  both,
   giveWay,
   NOTHING,
   Readiness,
@@ -25,6 +26,7 @@ import {
   type LetGo,
   type Ready,
 } from './let-go.ts';
+import { shutHours } from './shut-hours.ts';
 import { timesOf } from './worth.ts';
 
 export interface LeastBad {
@@ -132,17 +134,20 @@ function inThisOrder(
 
 /** A plan made with limits wide open, with them as narrow as its order allows. */
 function tightened(ground: BadGround, solution: Solution, least: number): LeastBad | null {
-  const { asked, problem } = ground;
+  const { asked } = ground;
+  // Of hours that were let go nothing can be read out of its order.
+  const shut: LetGo = { ...NOTHING, hours: shutHours(ground.problem, solution) };
+  const problem = widerProblem(ground.problem, shut);
   const order = keptOrder(problem, solution, asked.facts);
   const arcs = [...order.arcs, ...sequenceArcs(order.sequences)];
   const lower = boundsByFacts(asked, (task) => solution.tasks[task] !== null);
   const gave = giveWay(arcs, lower, 4 * problem.horizon, ground.ready, least);
-  const tight = inThisOrder(ground, solution, arcs, lower, gave);
-  if (tight?.keepsTheRest === true) return tight;
+  const tight = inThisOrder({ ...ground, problem }, solution, arcs, lower, gave);
+  if (tight?.keepsTheRest === true) return { ...tight, letGo: both(shut, tight.letGo) };
   // Its own times are a way to go on, too, however far they go over.
   const over = overOf(problem, solution);
   return verifySolution(widerProblem(problem, over), solution).length === 0
-    ? { solution, letGo: over, keepsTheRest: true }
+    ? { solution, letGo: both(shut, over), keepsTheRest: true }
     : null;
 }
 
