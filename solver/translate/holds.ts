@@ -22,7 +22,7 @@ function holdSoil(t: Translation, instance: HoldInstance): HandSoil {
   return {
     leaves: left(t, instance.component, steps),
     // What is eaten as it is at the end must not meet the raw soil of an earlier batch, though its own was cooked on it.
-    avoids: avoidedIn(t.session, instance.component, steps),
+    avoids: avoidedIn(t, instance.component, steps),
   };
 }
 

@@ -8,6 +8,7 @@ import type { PlannedPlace } from '../kitchen/plan.ts';
 import type { SafetyRules } from '../kitchen/safety-rules.ts';
 import type { Intent, Person, Pool, Session } from '../kitchen/session.ts';
 import type { Need } from '../kitchen/step.ts';
+import type { AllergenMark } from '../kitchen/values.ts';
 import type { ProblemBuilder } from './problem-builder.ts';
 
 /** A thing that a need can be met with. */
@@ -133,6 +134,9 @@ export interface OvenClass {
 }
 
 /** Everything a translation works on. */
+/** By component id, allergens that a food has met while it was cooked. */
+export type Met = ReadonlyMap<string, ReadonlySet<AllergenMark>>;
+
 export interface Translation {
   readonly session: Session;
   readonly kitchen: Kitchen;
@@ -140,6 +144,8 @@ export interface Translation {
   readonly crew: readonly Person[];
   /** The safety rules in force. */
   readonly rules: SafetyRules;
+  /** Allergens that dishes carry from now on; absent: none but their own. */
+  readonly met?: Met;
   readonly intent: Intent;
   /** Minutes from the session's start to a clock time some days before (negative) or after it. */
   readonly wallOffset: (days: number, clock: string) => number;

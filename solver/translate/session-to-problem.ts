@@ -13,7 +13,7 @@ import { rulesInForce } from '../safety/rules-in-force.ts';
 import { bindBoiling } from './boiling.ts';
 import { declareHands } from './hands.ts';
 import { addHold, fitPansToBurners } from './holds.ts';
-import type { Translated, Translation } from './legend.ts';
+import type { Met, Translated, Translation } from './legend.ts';
 import { giveEachItsOwn } from './own-things.ts';
 import { addAbsences, addAhead, addFridge, addHotHolds, addOrders, addPins, addTable } from './orders.ts';
 import { addOvens } from './ovens.ts';
@@ -46,6 +46,8 @@ export interface SessionInput {
   readonly splits?: ReadonlyMap<string, readonly number[]>;
   /** Every use keeps its choice of things, also where each could have one to itself. */
   readonly openThings?: boolean;
+  /** By component id, allergens that it has met and carries from now on, though it should have stayed free of them. */
+  readonly met?: Met;
   /** By id of a thing or a person: washes that are offered at least, since a plan to be followed has them. */
   readonly washed?: ReadonlyMap<string, number>;
 }
@@ -87,6 +89,7 @@ export function sessionToProblem(input: SessionInput): ProblemAnswer {
     components,
     crew: crew === undefined ? session.people : session.people.filter((person) => crew.people.includes(person.id)),
     rules,
+    ...(input.met === undefined ? {} : { met: input.met }),
     intent: input.intent ?? session.intent ?? 'soonest',
     wallOffset: input.wallOffset ?? plainWallOffset(session),
     builder: new ProblemBuilder(session.id, minutesDown(durationMinutes(session.longest))),

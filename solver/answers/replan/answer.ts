@@ -10,8 +10,9 @@ import type { Lived, Plan } from '../../kitchen/plan.ts';
 import { harmCautions } from '../../safety/harm-cautions.ts';
 import { STRICTEST_BUILT_IN } from '../../safety/rules-in-force.ts';
 import { solutionToPlan } from '../../translate/solution-to-plan.ts';
-import type { Translated } from '../../translate/legend.ts';
+import type { Met, Translated } from '../../translate/legend.ts';
 import type { PlannedUnit } from './history.ts';
+import { metByNow, metCautions } from './met.ts';
 import { isPast } from './past-faults.ts';
 import type { Answered } from './result.ts';
 
@@ -36,16 +37,18 @@ interface Judged {
   readonly harmful: readonly Violation[];
   /** Against the harm of both. */
   readonly cautions: readonly string[];
+  readonly met: Met;
 }
 
-const UNJUDGED: Judged = { faults: [], past: [], ahead: [], harmful: [], cautions: [] };
+const NONE_MET: Met = new Map();
+const UNJUDGED: Judged = { faults: [], past: [], ahead: [], harmful: [], cautions: [], met: NONE_MET };
 const NONE_FOUND = 'no way to go on within every limit was found';
 
 /**
  * @returns the outcome told: with a plan document where one can be gone on by. What the past has broken does not stand against a plan;
  *   harm that would come of going on does
  */
-export function answer(outcome: ReplanOutcome, told: Told): Answered {
+export function answer(outcome: ReplanOutcome, told: Told): Seen {
   switch (outcome.kind) {
     case 'proven':
     case 'bounded':
@@ -56,19 +59,25 @@ export function answer(outcome: ReplanOutcome, told: Told): Answered {
   }
 }
 
+/** An answer, with what dishes have met of allergens by now. */
+export interface Seen {
+  readonly answered: Answered;
+  readonly met: Met;
+}
+
 type Replanned = Extract<ReplanOutcome, { readonly worth: Worth }>;
 type NoneWithin = Exclude<ReplanOutcome, Replanned>;
 
-function replanned(outcome: Replanned, told: Told): Answered {
+function replanned(outcome: Replanned, told: Told): Seen {
   const { worth, bound, carriedOn, stopped, work } = outcome;
   const plan = planOf(outcome.solution, outcome, told);
   // Where nothing but lateness was told, limits that the engine knows are all that the past can have broken.
   const isChecked = told.mayHaveBroken || outcome.broken.length > 0;
-  const { faults, past, ahead, harmful, cautions } = isChecked ? judged(plan, told) : UNJUDGED;
+  const { faults, past, ahead, harmful, cautions, met } = isChecked ? judged(plan, told) : UNJUDGED;
   // What lies ahead can hang on what no plan could foresee: an oven that was emptied before it was hot has less afterheat.
   const isOver = outcome.broken.length === 0 && ahead.length > 0;
-  if (harmful.length > 0 || isOver)
-    return {
+  if (harmful.length > 0 || isOver) {
+    const answered: Answered = {
       kind: 'unknown',
       reason: harmful.length > 0 ? `${NONE_FOUND} that does no harm` : NONE_FOUND,
       requirements: [],
@@ -80,7 +89,9 @@ function replanned(outcome: Replanned, told: Told): Answered {
       stopped,
       work,
     };
-  return {
+    return { answered, met };
+  }
+  const answered: Answered = {
     kind: 'replanned',
     plan,
     worth: toldWorth(worth, told.units),
@@ -92,17 +103,18 @@ function replanned(outcome: Replanned, told: Told): Answered {
     stopped,
     work,
   };
+  return { answered, met };
 }
 
-function noneWithin(outcome: NoneWithin, told: Told): Answered {
+function noneWithin(outcome: NoneWithin, told: Told): Seen {
   const { kind, clash, stopped, work } = outcome;
   const nearest = outcome.nearest === null ? null : planOf(outcome.nearest, outcome, told);
-  const { faults, past, ahead, harmful, cautions } = nearest === null ? UNJUDGED : judged(nearest, told);
+  const { faults, past, ahead, harmful, cautions, met } = nearest === null ? UNJUDGED : judged(nearest, told);
   const isOffered = outcome.leastBad !== null && harmful.length === 0;
   const named = outcome.broken.flatMap((limit) =>
     limit.kind === 'lag' && limit.requirement !== undefined ? [limit.requirement] : [],
   );
-  return {
+  const answered: Answered = {
     kind,
     reason: clash?.reason ?? (outcome.stopped ? 'stopped before a way to go on was found' : NONE_FOUND),
     requirements: [...new Set([...(clash?.requirements ?? []), ...named])],
@@ -116,6 +128,7 @@ function noneWithin(outcome: NoneWithin, told: Told): Answered {
     stopped,
     work,
   };
+  return { answered, met };
 }
 
 function judged(made: Plan, { plan, lived, wallOffset }: Told): Judged {
@@ -124,7 +137,9 @@ function judged(made: Plan, { plan, lived, wallOffset }: Told): Judged {
   const ahead = faults.filter((fault) => !past.includes(fault));
   const harmful = ahead.filter(({ harm }) => harm !== undefined);
   const harms = [...past, ...harmful].flatMap(({ harm }) => harm ?? []);
-  return { faults, past, ahead, harmful, cautions: harmCautions(harms, plan.rules ?? STRICTEST_BUILT_IN) };
+  const met = past.some(({ harm }) => harm === 'allergen') ? metByNow(made, lived, wallOffset) : NONE_MET;
+  const cautions = [...metCautions(plan, met), ...harmCautions(harms, plan.rules ?? STRICTEST_BUILT_IN)];
+  return { faults, past, ahead, harmful, cautions, met };
 }
 
 const toldWorth = ({ finish, changed, total }: Worth, units: readonly PlannedUnit[]) => ({

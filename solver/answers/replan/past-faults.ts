@@ -7,7 +7,7 @@ import { wholeId, type Lived, type Plan } from '../../kitchen/plan.ts';
  * @param lived what was told, and by when
  * @returns a function: whether a violation is of the past, or of cooking that the cooks told to be over sooner than is safe
  */
-export function isPast(plan: Plan, lived: Lived): (violation: Violation) => boolean {
+export function isPast(plan: Plan, lived: Lived): (violation: Pick<Violation, 'rule' | 'steps' | 'minute'>) => boolean {
   const { now } = lived;
   const byId = new Map(plan.steps.map((step) => [step.id, step]));
   const told = new Set(lived.steps.flatMap(({ step, skipped }) => (skipped === true ? [] : [step])));

@@ -6,6 +6,7 @@ import type { WallOffset } from '../../checker/clock.ts';
 import { planOrder, type PlanOrder } from '../../engine/explain/plan-order.ts';
 import { endNode, startNode } from '../../engine/explain/taken.ts';
 import { OPEN } from '../../engine/replan/asked.ts';
+import { withoutMeetings } from '../../engine/replan/met.ts';
 import { replan } from '../../engine/replan/replan.ts';
 import { settle } from '../../engine/replan/settled.ts';
 import { withoutShutHours } from '../../engine/replan/shut-hours.ts';
@@ -15,12 +16,12 @@ import type { InputFault } from '../../kitchen/fault.ts';
 import { wholeId, type Lived, type LivedStep, type Plan, type PlannedStep } from '../../kitchen/plan.ts';
 import { guardsFood } from '../../translate/requirement-names.ts';
 import { finishPoints } from '../../translate/tiers.ts';
-import type { Translated } from '../../translate/legend.ts';
-import { answer } from './answer.ts';
+import type { Met, Translated } from '../../translate/legend.ts';
+import { answer, type Seen } from './answer.ts';
 import { eventFaults, type LiveEvent } from './events.ts';
 import { historyOf, isOverBy, type History, type PlannedUnit } from './history.ts';
 import { mayHaveBroken } from './past-faults.ts';
-import type { ReplanResult } from './result.ts';
+import type { Answered, ReplanResult } from './result.ts';
 import { translatePlan } from './translate-plan.ts';
 import { stepUnits } from './units.ts';
 
@@ -77,8 +78,14 @@ export const replanSession = (plan: Plan, options: ReplanOptions, wallOffset?: W
 type Ready =
   { readonly ok: true; readonly prepared: Prepared } | { readonly ok: false; readonly faults: readonly InputFault[] };
 
-function prepare(plan: Plan, followed: Plan, lived: Lived | undefined, wallOffset: WallOffset | undefined): Ready {
-  const read = translatePlan(plan, wallOffset, lived, followed);
+function prepare(
+  plan: Plan,
+  followed: Plan,
+  lived: Lived | undefined,
+  wallOffset: WallOffset | undefined,
+  met?: Met,
+): Ready {
+  const read = translatePlan(plan, wallOffset, lived, followed, met);
   if (!read.ok) return read;
   const { translated, planned } = read;
   // What an earlier replan knew to be past keeps no order any more, whatever rule it broke.
@@ -93,7 +100,8 @@ function prepare(plan: Plan, followed: Plan, lived: Lived | undefined, wallOffse
           facts: factsBefore(planned, before, units),
           now: before.now,
         }).problem;
-  const order = planOrder(withoutShutHours(problem, planned), planned);
+  const readable = withoutShutHours(problem, planned);
+  const order = planOrder(met === undefined ? readable : withoutMeetings(readable, planned), planned);
   return { ok: true, prepared: { ...translated, planned, order, units } };
 }
 
@@ -126,6 +134,35 @@ function replanned(
     translated = again.prepared;
     history = historyIn(translated, plan, options);
   }
+  const isTold = mayHaveBroken(plan, events, isCut(first.minutes, ready.prepared.units));
+  const goOn = (from: Prepared, known: History): Seen =>
+    goingOn(from, known, { plan, options, lived, mayHaveBroken: isTold, wallOffset });
+  const { answered, met } = goOn(translated, history);
+  if (met.size === 0 || !wouldSpread(answered)) return answered;
+  // What has met an allergen carries it from now on: boards and hands are washed after it, and no other food gets it.
+  const carrying = prepare(plan, left.size === 0 ? plan : withoutWork(plan, left), lived, wallOffset, met);
+  if (!carrying.ok) return answered;
+  const kept = goOn(carrying.prepared, historyIn(carrying.prepared, plan, options)).answered;
+  const work = answered.work + kept.work;
+  return kept.kind === 'replanned' || kept.leastBad !== null ? { ...kept, work } : { ...answered, work };
+}
+
+/** Whether the way to go on that was found would bring an allergen to more food. */
+const wouldSpread = (answered: Answered): boolean =>
+  answered.kind !== 'replanned' && answered.against.some(({ harm }) => harm === 'allergen');
+
+interface Around {
+  readonly plan: Plan;
+  readonly options: ReplanOptions;
+  readonly lived: Lived;
+  readonly mayHaveBroken: boolean;
+  readonly wallOffset: WallOffset | undefined;
+}
+
+/** The rest planned from what has happened, and told. */
+function goingOn(translated: Prepared, history: History, around: Around): Seen {
+  const { plan, options, lived, wallOffset } = around;
+  const { now } = options;
   const { planned, units } = translated;
   const { problem } = translated;
   const position = new Map(problem.tasks.map((task, index) => [task.id, index]));
@@ -157,7 +194,7 @@ function replanned(
     translated,
     units,
     lived,
-    mayHaveBroken: mayHaveBroken(plan, events, isCut(first.minutes, ready.prepared.units)),
+    mayHaveBroken: around.mayHaveBroken,
     seed: options.seed ?? plan.made.seed,
     effort: options.effort ?? REPLAN_EFFORT,
     wallOffset,

@@ -6,7 +6,7 @@ import { asLived } from '../../kitchen/lived.ts';
 import { onceFor } from '../../kitchen/once.ts';
 import type { Lived, Plan } from '../../kitchen/plan.ts';
 import type { Session } from '../../kitchen/session.ts';
-import type { Translated } from '../../translate/legend.ts';
+import type { Met, Translated } from '../../translate/legend.ts';
 import { planToSolution, splitsShown } from '../../translate/plan-to-solution.ts';
 import { STRICTEST_BUILT_IN } from '../../safety/rules-in-force.ts';
 import { sessionToProblem } from '../../translate/session-to-problem.ts';
@@ -29,6 +29,7 @@ const sessionCooked = onceFor(({ session, crew }: Plan): Session => ({
  *
  * @param lived what has been told; absent: what the plan carries
  * @param followed the plan to be read as the solution, where that is another than the one translated
+ * @param met what its dishes have met and carry from now on
  * @returns refused where the plan breaks a rule and nothing has been told that could be why
  */
 export function translatePlan(
@@ -36,6 +37,7 @@ export function translatePlan(
   wallOffset: WallOffset | undefined,
   lived: Lived | undefined = plan.lived,
   followed: Plan = plan,
+  met?: Met,
 ): TranslatedPlan {
   const translated = sessionToProblem({
     session: sessionCooked(plan),
@@ -47,6 +49,7 @@ export function translatePlan(
     splits: splitsShown(plan),
     openThings: true,
     washed: washesIn(followed),
+    ...(met === undefined ? {} : { met }),
     adjust: (instance) => asLived(instance, lived),
     ...(wallOffset === undefined ? {} : { wallOffset }),
   });

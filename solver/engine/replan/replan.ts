@@ -29,6 +29,7 @@ import { buildCost } from './build-cost.ts';
 import { byBoth, byLearner } from './from-nothing.ts';
 import { isOverIn, leastBad, minutesOver } from './least-bad.ts';
 import { both, giveWay, NOTHING, widerArcs, widerProblem, type LetGo } from './let-go.ts';
+import { withoutMeetings } from './met.ts';
 import { pushRight } from './push-right.ts';
 import { surelyBroken, type SurelyBroken } from './surely-broken.ts';
 import { repair } from './repair.ts';
@@ -132,13 +133,9 @@ class Replanning {
     this.shut = shutHours(this.settled.problem, asked.old);
     this.letGo = both(this.sure.letGo, { ...NOTHING, hours: this.shut });
     this.problem = widerProblem(this.settled.problem, this.letGo);
-    const order = keptOrder(
-      this.shut.size === 0
-        ? this.settled.problem
-        : widerProblem(this.settled.problem, { ...NOTHING, hours: this.shut }),
-      asked.old,
-      asked.facts,
-    );
+    // Soil that it meets and hours that it does not keep are for what is searched to keep: its order tells nothing of them.
+    const readable = widerProblem(this.settled.problem, { ...NOTHING, hours: this.shut });
+    const order = keptOrder(withoutMeetings(readable, asked.old), asked.old, asked.facts);
     this.order = { ...order, arcs: widerArcs(order.arcs, this.letGo) };
     this.lower = boundsByFacts(asked, (task) => asked.old.tasks[task] !== null);
     this.arcs = [...this.order.arcs, ...sequenceArcs(this.order.sequences)];

@@ -174,11 +174,12 @@ describe('replan', () => {
     expect(code).toBe(1);
     expect(out).toContain('As planned and as told, the past has broken this:\n  Rule 8: Ada comes to “cool” (fish)');
     expect(out).toContain('with gluten on the hands from “cut” (bread)');
-    expect(out).toMatch(/What to do now:\n {2}Before food that must stay free of an allergen, wash hands/);
+    expect(out).toMatch(/What to do now:\n {2}fish may have met gluten: leave it out of what Eve is given/);
+    expect(out).toContain('  Before food that must stay free of an allergen, wash hands');
     expect(out).toContain('Local food-safety rules come first.');
     const summary = await afterheat('replan', 'after.plan.json', '--now', 'PT10M', '--json');
     expect(JSON.parse(summary.out)).toMatchObject({ broken: [{ rule: 8, harm: 'allergen' }] });
-    expect((JSON.parse(summary.out) as { cautions: string[] }).cautions).toHaveLength(2);
+    expect((JSON.parse(summary.out) as { cautions: string[] }).cautions).toHaveLength(3);
   });
 
   test.each([

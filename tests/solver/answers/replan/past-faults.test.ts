@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { LiveEvent } from '../../../../solver/answers/replan/events.ts';
 import { runPlan } from '../../../../solver/answers/replan/replan.ts';
 import type { Answered } from '../../../../solver/answers/replan/result.ts';
+import { boxContents } from '../../../../solver/boxes/box-contents.ts';
 import { checkPlan } from '../../../../solver/checker/check-plan.ts';
 import type { Violation } from '../../../../solver/checker/violation.ts';
 import type { Component } from '../../../../solver/kitchen/component.ts';
@@ -130,21 +131,73 @@ describe('harm that the past has done', () => {
   });
 });
 
-describe('harm that would spread from what the past has done', () => {
-  it('is no part of any plan to go on by: there is none, with what it would come to and what to do', () => {
-    const portioned = component('fish', [
-      ...fish.steps,
-      step('portion', [on(2)], [{ use: 'board' }], { after: [{ step: 'cool' }], readyToEat: true }),
-    ]);
-    const salad = component('salad', [step('chop', [on(2)], [{ use: 'board' }], { readyToEat: true })]);
-    const plan = planOf([portioned, bread, salad], {
-      pins: [...cutAt(5).pins!, { component: 'salad', step: 'chop', start: 'PT40M' }],
+describe('an allergen that a dish has met and would carry on', () => {
+  const portioned = component('fish', [
+    ...fish.steps,
+    step('portion', [on(2)], [{ use: 'board' }], { after: [{ step: 'cool' }], readyToEat: true }),
+  ]);
+  const salad = component('salad', [step('chop', [on(2)], [{ use: 'board' }], { readyToEat: true })]);
+  const plan = planOf([portioned, bread, salad], {
+    pins: [...cutAt(5).pins!, { component: 'salad', step: 'chop', start: 'PT40M' }],
+  });
+  const told = replanned(plan, 10, done(10));
+  const at = (id: string) => told.plan.steps.find((each) => each.id === id)!;
+
+  it('is washed off hands and board before the next food comes to them, so that there is a plan', () => {
+    const [portion, chop] = [at('fish/portion'), at('salad/chop')];
+    const washes = told.plan.steps.filter(
+      ({ kind, start, end }) => kind === 'wash' && start >= portion.end && end <= chop.start,
+    );
+    expect(portion.end).toBeLessThan(chop.start);
+    expect(washes.map(({ id }) => id)).toContainEqual(expect.stringMatching(/^wash\/board\.\d$/));
+  });
+
+  it('is told as broken where it came to the dish, and nowhere else', () => {
+    expect(told.broken.map(({ minute }) => minute)).toEqual([10]);
+    expect(messages(told.broken).join()).toContain('with gluten on the hands');
+    expect(messages(checkPlan(told.plan))).toEqual(messages(told.broken));
+  });
+
+  it('is told with the dish and with who must not have it any more', () => {
+    expect(told.cautions[0]).toBe(
+      'fish may have met gluten: leave it out of what Eve is given, boxes too, and keep it from other food.',
+    );
+    expect(told.cautions.at(-1)).toContain('Local food-safety rules come first.');
+  });
+
+  it('is on the labels of the boxes of who avoids it', () => {
+    const packing: Session['packing'] = { name: 'fill the boxes', boxes: 2, work: { fixed: 'PT2M' } };
+    const boxed = replanned(planOf([portioned, bread, salad], { pins: cutAt(5).pins!, packing }), 10, done(10));
+    const eve = boxContents(boxed.plan).find(({ eater }) => eater?.id === 'eve')!;
+    expect([...eve.mayHaveMet]).toContain('gluten');
+    expect(eve.shares.map(({ component: { id } }) => id)).toContain('fish');
+  });
+
+  it('is carried, and told, in every later replan too', () => {
+    const later = replanned(told.plan, at('fish/portion').start + 1, {
+      kind: 'late',
+      step: 'fish/portion',
+      remaining: 3,
     });
-    const spread = answered(plan, 10, done(10));
-    if (spread.kind === 'replanned') throw new Error('a plan that carries gluten to the salad');
-    expect(spread.leastBad).toBeNull();
-    expect(messages(spread.broken).join()).toContain('with gluten on the hands');
-    expect(messages(spread.against).join()).toContain('salad may meet gluten');
+    expect(messages(checkPlan(later.plan))).toEqual(messages(later.broken));
+    expect(later.broken.map(({ minute }) => minute)).toEqual([10]);
+    expect(later.cautions).toEqual(told.cautions);
+  });
+
+  it('gives no plan that brings it to other food, where it cannot be washed off in time: that is told with what to do', () => {
+    const both = component('fish', [
+      ...fish.steps,
+      step('portion', [on(2)], [{ use: 'board' }], { after: [{ step: 'cool', longest: 'PT0M' }], readyToEat: true }),
+    ]);
+    const tight = planOf([both, bread, salad], {
+      pins: [...cutAt(5).pins!, { component: 'salad', step: 'chop', start: 'PT13M' }],
+      longest: 'PT1H',
+    });
+    const spread = answered(tight, 10, done(10));
+    const offered = spread.kind === 'replanned' ? spread.plan : spread.leastBad;
+    const harm =
+      offered === null ? [] : checkPlan(offered).filter((each) => each.harm !== undefined && each.minute! > 10);
+    expect(harm).toEqual([]);
     expect(spread.cautions.join(' ')).toContain('Before food that must stay free of an allergen, wash hands');
   });
 });
