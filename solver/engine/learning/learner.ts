@@ -28,7 +28,7 @@ const LEAVING = 600;
 /** Conflicts on the first tier after which it is worth a linear program to know what can be in progress together. */
 const LONG_PROOF = 750;
 
-/** How much neighbourhoods and targets are liked where no choice is open: there they do little for the proof. */
+/** How much neighbourhoods are liked where no choice is open: there they do little for the proof (and targets nothing, measured on 30-task projects). */
 const PLAIN_LIKING = 0.15;
 /** And where the project is large: neither a proof nor a better plan far from the best one is to be hoped for there. */
 const LARGE_LIKING = 4;
@@ -37,7 +37,8 @@ const LARGE_PATIENCE = 150;
 export class Learner extends Proof {
   private readonly liking: number;
   private readonly patience: number;
-  private readonly aiming: number;
+  /** Whether targets between bound and value are worth their work. */
+  private readonly aims: boolean;
   /** The tier that the counts below are of, and the work units given to each way of searching on it. */
   private worked = -1;
   private spentOn = { above: 0, near: 0, aimed: 0, raised: 0 };
@@ -56,8 +57,8 @@ export class Learner extends Proof {
   constructor(problem: Problem, seed: number) {
     super(problem, seed);
     const large = isLargeProject(problem);
-    this.aiming = problem.choices.length > 0 ? 1 : PLAIN_LIKING;
-    this.liking = large ? LARGE_LIKING : this.aiming;
+    this.aims = problem.choices.length > 0;
+    this.liking = large ? LARGE_LIKING : this.aims ? 1 : PLAIN_LIKING;
     this.patience = large ? LARGE_PATIENCE : PATIENCE;
   }
 
@@ -95,9 +96,10 @@ export class Learner extends Proof {
       step = this.raise(slice);
       spent.raised += core.work - before;
     } else if (
+      this.aims &&
       !counted &&
       value - bound > 1 &&
-      spent.aimed <= (spent.above + spent.near) * this.target.share * this.aiming
+      spent.aimed <= (spent.above + spent.near) * this.target.share
     ) {
       const aim = this.aim.bind(this);
       step = this.target.ask(bound, value, slice, aim, () => core.conflicts);
