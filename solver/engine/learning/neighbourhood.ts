@@ -20,6 +20,20 @@ export function neighbourhood(model: Model, plan: Solution, size: number, random
   return [...keptChoices(model, free), ...keptOrders(model, plan, free)];
 }
 
+/**
+ * @param plan the plan whose values the core's guide has
+ * @returns literals true in the guide that keep all its choices and orders, and leave the times free
+ */
+export function orderOf(model: Model, plan: Solution): number[] {
+  const { core, orders } = model;
+  const absent = Uint8Array.from(plan.tasks, (at) => (at === null ? 1 : 0));
+  const literals = keptChoices(model, absent);
+  for (const { a, b, aFirst, bFirst } of orders.made)
+    if (absent[a] === 0 && absent[b] === 0)
+      for (const literal of [aFirst, bFirst]) if (core.guides(literal)) literals.push(literal);
+  return literals;
+}
+
 function freeTasks(model: Model, plan: Solution, size: number, random: Random): Uint8Array {
   const { problem } = model;
   const free = new Uint8Array(problem.tasks.length);

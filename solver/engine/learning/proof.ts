@@ -11,7 +11,7 @@ import { verifySolution } from '../verify-solution.ts';
 import { CoreGuided } from './core-guided.ts';
 import { Restarts, type Verdict } from './core.ts';
 import { Random } from '../random.ts';
-import { neighbourhood } from './neighbourhood.ts';
+import { neighbourhood, orderOf } from './neighbourhood.ts';
 import { Model, sealedAtLeast } from './model/model.ts';
 import type { Problem } from '../problem.ts';
 import type { Solution, TierOutcome } from '../outcome.ts';
@@ -204,8 +204,28 @@ export class Proof {
     const values = tierValues(this.problem, solution);
     if (this.best !== null && !less(values, this.values))
       throw new Error(`a plan no better than the best was found: ${values.join()} after ${this.values.join()}`);
+    const tier = this.tier;
     this.accept(solution, values);
+    if (this.tier === tier && this.problem.tiers[tier]?.kind === 'latest') this.pushEarly();
     return 'improved';
+  }
+
+  /**
+   * Keeps the choices and orders of the best plan, just found, and lets everything be as early as they let it; that becomes the best where it
+   * is better. Search guided by a plan stops at the first gain, often one minute, where the same orders would give a hundred.
+   */
+  private pushEarly(): void {
+    const { core, branching } = this.model;
+    if (this.best === null) return;
+    core.goesLow = true;
+    const stands = core.replay(orderOf(this.model, this.best), branching);
+    core.goesLow = false;
+    if (!stands) return;
+    const solution = this.model.solution();
+    const values = tierValues(this.problem, solution);
+    if (!less(values, this.values)) return;
+    core.adoptGuide();
+    this.accept(solution, values);
   }
 
   /** Why there is nothing to ask; null where there is. */
