@@ -12,6 +12,7 @@ import { EdgeFinding } from './disjunctive/edge-finding.ts';
 import { NotFirst } from './disjunctive/not-first.ts';
 import { PrecedenceSets } from './disjunctive/precedence-sets.ts';
 import { OVERLOAD, Reasons } from './disjunctive/reasons.ts';
+import { Seldom } from './disjunctive/seldom.ts';
 import { SureOrders } from './disjunctive/sure-orders.ts';
 import { TaskWindows, type DisjunctiveTask } from './disjunctive/task-windows.ts';
 import type { Explanation } from '../explanation.ts';
@@ -34,6 +35,7 @@ export class Disjunctive implements Propagator {
   private readonly edges: EdgeFinding;
   private readonly notFirst: NotFirst;
   private readonly sets: PrecedenceSets;
+  private readonly inWindows = new Seldom();
   private idle = 0;
   private wait = 0;
 
@@ -76,6 +78,7 @@ export class Disjunctive implements Propagator {
 
   private run(): boolean {
     const { windows } = this;
+    const due = this.inWindows.due();
     for (let direction = 0; direction < 2; direction++) {
       const short = windows.read(direction);
       if (windows.on < 2) return true;
@@ -83,9 +86,18 @@ export class Disjunctive implements Propagator {
         const { earliest, latest } = windows;
         return this.trail.fail(this.reasons.record(OVERLOAD, direction, 0, earliest[short]!, latest[short]!));
       }
-      if (!this.groups() || !this.sets.propagate()) return false;
+      if (due && !this.setsInWindows()) return false;
+      if (!this.sets.propagate()) return false;
     }
     return true;
+  }
+
+  /** What is to be said of sets by their windows; false on conflict. */
+  private setsInWindows(): boolean {
+    const before = this.trail.entries;
+    const fine = this.groups();
+    this.inWindows.tell(!fine || this.trail.entries !== before);
+    return fine;
   }
 
   /** Groups of tasks that end before the next group starts have no windows in common. */
