@@ -1,6 +1,6 @@
 /** Watches every reason and every learned clause of the learning engine: as it solves a problem, and in random states of its trail. */
 import { DECIDED } from '../../solver/engine/learning/trail.ts';
-import { Restarts } from '../../solver/engine/learning/core.ts';
+import { Restarts } from '../../solver/engine/learning/restarts.ts';
 import { Learner } from '../../solver/engine/learning/learner.ts';
 import { Model } from '../../solver/engine/learning/model/model.ts';
 import type { Solution } from '../../solver/engine/outcome.ts';

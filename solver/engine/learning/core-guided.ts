@@ -10,7 +10,7 @@
  * Sources: Andres, Kaufmann, Matheis, Schaub (2012), Unsatisfiability-based optimization in clasp; Morgado, Dodaro, Marques-Silva (2014),
  * Core-guided MaxSAT with soft cardinality constraints; Gange, Berg, Demirović, Stuckey (2020), Core-guided and core-boosted search for CP.
  */
-import { Restarts } from './core.ts';
+import { Restarts } from './restarts.ts';
 import type { Verdict } from './core.ts';
 import { sealedAtLeast } from './model/model.ts';
 import type { Model } from './model/model.ts';

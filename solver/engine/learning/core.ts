@@ -6,13 +6,15 @@
  * decisions; what is learned never depends on them. Work is counted, and the clock is the caller's.
  *
  * Sources: Moskewicz et al. (2001); Beck (2007), Solution-guided multi-point constructive search; Demirović, Chu, Stuckey (2018);
- * Luby, Sinclair, Zuckerman (1993) for the restarts; Biere & Fleury (2020), Chasing target phases, for rephasing.
+ * Biere & Fleury (2020), Chasing target phases, for rephasing.
  */
 import { Activity } from './activity.ts';
 import { Analysis } from './analysis.ts';
 import { Arcs } from './arcs.ts';
 import { Clauses } from './clauses.ts';
+import { Restarts } from './restarts.ts';
 import { DECIDED, Trail } from './trail.ts';
+import { Wakes } from './wakes.ts';
 import type { Propagator } from './propagator.ts';
 
 /** Chooses a literal to decide when no active one is open. */
@@ -25,7 +27,6 @@ export interface Branching {
 export type Verdict = 'solution' | 'refuted' | 'spent' | 'stopped';
 
 const CONFLICT_WORK = 50;
-const RESTART_UNIT = 100;
 const POLL_WORK = 20_000;
 /** Learned clauses above which half are dropped, and how many more are allowed each time after (measured on 30-task projects: half the conflicts of fewer). */
 const LEARNED = 4000;
@@ -35,7 +36,7 @@ export class Core {
   readonly trail: Trail;
   readonly clauses: Clauses;
   readonly arcs: Arcs;
-  readonly propagators: Propagator[] = [];
+  private readonly wakes = new Wakes();
   readonly activity: Activity;
   readonly analysis: Analysis;
 
@@ -56,14 +57,6 @@ export class Core {
   /** Propagators that have run on the facts. */
   private settled = 0;
   private head = 0;
-  private queues: [number[], number[], number[]] = [[], [], []];
-  private queued = new Uint8Array(0);
-  /** By slot: who watches it, and what each is told; −1 where it is told nothing. */
-  private wakeStart = new Int32Array(0);
-  private wakePropagator = new Int32Array(0);
-  private wakeData = new Int32Array(0);
-  /** Propagators that keep something between runs. */
-  private stateful: Propagator[] = [];
   private propagatorWork = 0;
   private entryWork = 0;
   private learnedLimit = LEARNED;
@@ -74,7 +67,7 @@ export class Core {
     this.clauses = new Clauses(this.trail);
     this.arcs = new Arcs(this.trail);
     this.activity = new Activity(this.trail);
-    this.analysis = new Analysis(this.trail, this.arcs, this.clauses, this.propagators, this.activity);
+    this.analysis = new Analysis(this.trail, this.arcs, this.clauses, this.wakes.propagators, this.activity);
   }
 
   /** Work units so far: entries propagated, watches and arcs visited, propagator runs by their cost, 50 a conflict. */
@@ -97,9 +90,12 @@ export class Core {
     else this.rootClauses.push(kept);
   }
 
+  get propagators(): readonly Propagator[] {
+    return this.wakes.propagators;
+  }
+
   post(propagator: Propagator): void {
-    propagator.id = this.propagators.length;
-    this.propagators.push(propagator);
+    this.wakes.post(propagator);
   }
 
   /**
@@ -118,7 +114,7 @@ export class Core {
     const guide = new Int32Array(trail.variables);
     guide.set(this.guide);
     this.guide = guide;
-    this.sealWakes();
+    this.wakes.seal(trail.variables);
     for (const clause of this.rootClauses.splice(0)) this.addUnderFacts(clause);
     if (this.dead) return;
     for (const unit of this.rootUnits.splice(0))
@@ -128,8 +124,8 @@ export class Core {
       }
     // Clauses falsified or made unit by these are met when their watches are visited.
     this.dead = !this.arcs.propagateAll();
-    for (const p of this.propagators.slice(this.settled)) this.wakeWhole(p);
-    this.settled = this.propagators.length;
+    for (const p of this.wakes.propagators.slice(this.settled)) this.wakes.wakeWhole(p);
+    this.settled = this.wakes.propagators.length;
     if (!this.dead && !this.settleRoot()) this.dead = true;
   }
 
@@ -152,42 +148,10 @@ export class Core {
     this.backtrack(0);
     if (this.dead) return;
     for (const p of propagators) this.post(p);
-    this.settled = this.propagators.length;
-    this.sealWakes();
-    for (const p of propagators) this.wakeWhole(p);
+    this.settled = this.wakes.propagators.length;
+    this.wakes.seal(this.trail.variables);
+    for (const p of propagators) this.wakes.wakeWhole(p);
     if (!this.settleRoot()) this.dead = true;
-  }
-
-  private wakeWhole(p: Propagator): void {
-    if (p.note !== undefined) for (const [, data] of p.watches()) if (data >= 0) p.note(data);
-    this.enqueue(p.id);
-  }
-
-  private sealWakes(): void {
-    const slots = 2 * this.trail.variables;
-    const lists: number[][] = Array.from({ length: slots }, () => []);
-    for (const p of this.propagators)
-      for (const [slot, data] of p.watches()) lists[slot]!.push(p.id, p.note === undefined ? -1 : data);
-    this.stateful = this.propagators.filter((p) => p.backtrack !== undefined);
-    const queued = new Uint8Array(this.propagators.length);
-    queued.set(this.queued);
-    this.queued = queued;
-    this.wakeStart = new Int32Array(slots + 1);
-    for (let s = 0; s < slots; s++) this.wakeStart[s + 1] = this.wakeStart[s]! + lists[s]!.length / 2;
-    this.wakePropagator = new Int32Array(this.wakeStart[slots]!);
-    this.wakeData = new Int32Array(this.wakeStart[slots]!);
-    lists.forEach((list, s) => {
-      for (let k = 0; k < list.length; k += 2) {
-        this.wakePropagator[this.wakeStart[s]! + k / 2] = list[k]!;
-        this.wakeData[this.wakeStart[s]! + k / 2] = list[k + 1]!;
-      }
-    });
-  }
-
-  private enqueue(id: number): void {
-    if (this.queued[id] !== 0) return;
-    this.queued[id] = 1;
-    this.queues[this.propagators[id]!.priority].push(id);
   }
 
   /** Propagates to a fixpoint; false on conflict, told to the trail. */
@@ -203,19 +167,10 @@ export class Core {
         if (!this.clauses.propagate(slot, old, now)) return false;
         if (trail.last[slot] === i && !this.arcs.propagate(slot)) return false;
         if (!this.arcs.release(slot, old, now)) return false;
-        for (let k = this.wakeStart[slot]!; k < this.wakeStart[slot + 1]!; k++) {
-          const id = this.wakePropagator[k]!;
-          const data = this.wakeData[k]!;
-          if (data >= 0) this.propagators[id]!.note!(data);
-          this.enqueue(id);
-        }
+        this.wakes.wake(slot);
       }
-      const queue =
-        this.queues[0].length > 0 ? this.queues[0] : this.queues[1].length > 0 ? this.queues[1] : this.queues[2];
-      const id = queue.pop();
-      if (id === undefined) return true;
-      const p = this.propagators[id]!;
-      this.queued[id] = 0;
+      const p = this.wakes.next();
+      if (p === null) return true;
       this.propagatorWork += p.cost;
       if (!p.propagate()) return false;
     }
@@ -232,7 +187,7 @@ export class Core {
     trail.backtrack(level);
     this.arcs.backtrack(level);
     if (this.head > trail.entries) this.head = trail.entries;
-    for (let k = 0; k < this.stateful.length; k++) this.stateful[k]!.backtrack!(level);
+    this.wakes.backtrack(level);
     this.scan = 0;
   }
 
@@ -442,30 +397,5 @@ export class Core {
 
   value(x: number): number {
     return this.trail.bound[2 * x]!;
-  }
-}
-
-/** A sequence of restarts that outlives one call. */
-export class Restarts {
-  private run = 0;
-  /** Conflicts left until the next one. */
-  left = RESTART_UNIT;
-
-  /** Begins the next run; returns its conflicts. */
-  next(): number {
-    this.left = RESTART_UNIT * luby(++this.run);
-    return this.left;
-  }
-}
-
-/** The Luby sequence 1 1 2 1 1 2 4 …, from i = 1. */
-export function luby(i: number): number {
-  let k = i;
-  for (;;) {
-    let size = 1;
-    while (size - 1 < k) size *= 2;
-    // Now size − 1 ≥ k.
-    if (size - 1 === k) return size / 2;
-    k -= size / 2 - 1;
   }
 }

@@ -9,7 +9,8 @@
 import { tierValues } from '../tier-values.ts';
 import { verifySolution } from '../verify-solution.ts';
 import { CoreGuided } from './core-guided.ts';
-import { Restarts, type Verdict } from './core.ts';
+import { Restarts } from './restarts.ts';
+import type { Verdict } from './core.ts';
 import { Random } from '../random.ts';
 import { neighbourhood, orderOf } from './neighbourhood.ts';
 import { Model, sealedAtLeast } from './model/model.ts';

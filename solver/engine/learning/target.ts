@@ -7,7 +7,7 @@
  *
  * Source: destructive improvement in both directions, Klein & Scholl (1999).
  */
-import { Restarts } from './core.ts';
+import { Restarts } from './restarts.ts';
 import type { Slice, Step } from './proof.ts';
 
 /** Conflicts of the first target, and how they grow once all places have been tried. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Restarts } from '../../../../solver/engine/learning/core.ts';
+import { Restarts } from '../../../../solver/engine/learning/restarts.ts';
 import { Learner } from '../../../../solver/engine/learning/learner.ts';
 import { solveByLearning } from '../../../../solver/engine/learning/prove.ts';
 import type { Lag, Problem } from '../../../../solver/engine/problem.ts';

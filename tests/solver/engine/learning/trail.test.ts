@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { luby } from '../../../../solver/engine/learning/core.ts';
+import { luby } from '../../../../solver/engine/learning/restarts.ts';
 import { Trail } from '../../../../solver/engine/learning/trail.ts';
 
 describe('bound literals', () => {
