@@ -6,6 +6,7 @@
  *
  * Source: Moskewicz et al. (2001); Eén & Sörensson (2003) for the growing increment. Only + and × on doubles, so every machine agrees.
  */
+import { widened } from './widened.ts';
 import type { Trail } from './trail.ts';
 
 const DECAY = 1 / 0.95;
@@ -35,14 +36,9 @@ export class Activity {
     this.score.set(score);
     this.place = new Int32Array(count).fill(-1);
     this.place.set(place);
-    const copied = (array: Int32Array): Int32Array<ArrayBuffer> => {
-      const wider = new Int32Array(count);
-      wider.set(array);
-      return wider;
-    };
-    this.heap = copied(heap);
-    this.taken = copied(taken);
-    this.takenLevel = copied(takenLevel);
+    this.heap = widened(heap, count);
+    this.taken = widened(taken, count);
+    this.takenLevel = widened(takenLevel, count);
     this.slotOfNumber = new Int32Array(count);
     for (let x = 0; x < this.trail.variables; x++) {
       const from = this.trail.literalBase[2 * x]!;

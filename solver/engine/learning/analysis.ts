@@ -11,6 +11,7 @@
 import { Explanation } from './explanation.ts';
 import { BY_ARC, BY_ARC_GUARD, BY_CLAUSE, DECIDED, NONE } from './trail.ts';
 import { HEADER } from './clauses.ts';
+import { widened } from './widened.ts';
 import type { Activity } from './activity.ts';
 import type { Arcs } from './arcs.ts';
 import type { Clauses } from './clauses.ts';
@@ -253,9 +254,7 @@ export class Analysis {
     const from = this.stackUsed;
     const end = from + 2 * reason.size;
     if (end > this.stack.length) {
-      const wider = new Int32Array(end * 2);
-      wider.set(this.stack);
-      this.stack = wider;
+      this.stack = widened(this.stack, end * 2);
     }
     for (let k = 0; k < reason.size; k++) {
       this.stack[from + 2 * k] = reason.slots[k]!;

@@ -11,6 +11,7 @@
  * Sources: Moskewicz et al. (2001), Chaff; Eén & Sörensson (2003), An extensible SAT-solver; Audemard & Simon (2009) for LBD.
  */
 import { BY_CLAUSE } from './trail.ts';
+import { widened } from './widened.ts';
 import type { Trail } from './trail.ts';
 
 /** Learned clauses of at most this LBD are kept for good. */
@@ -69,9 +70,7 @@ export class Clauses {
   add(literals: Int32Array | readonly number[], size: number, lbd: number, learned: boolean, stamp: number): number {
     const at = this.used;
     if (at + HEADER + size > this.store.length) {
-      const wider = new Int32Array(Math.max(this.store.length * 2, at + HEADER + size));
-      wider.set(this.store);
-      this.store = wider;
+      this.store = widened(this.store, Math.max(this.store.length * 2, at + HEADER + size));
     }
     this.store[at] = size;
     this.store[at + 1] = lbd;
@@ -114,9 +113,7 @@ export class Clauses {
     const from = lists[list]!;
     const to = this.poolUsed;
     if (to + room > this.pool.length) {
-      const wider = new Int32Array(2 * (to + room));
-      wider.set(this.pool);
-      this.pool = wider;
+      this.pool = widened(this.pool, 2 * (to + room));
     }
     this.pool.copyWithin(to, from, from + size);
     lists[list] = to;
@@ -273,10 +270,4 @@ export class Clauses {
     }
     list.length = count;
   }
-}
-
-function widened(array: Int32Array, length: number): Int32Array<ArrayBuffer> {
-  const wider = new Int32Array(length);
-  wider.set(array);
-  return wider;
 }

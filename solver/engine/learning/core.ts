@@ -15,6 +15,7 @@ import { Clauses } from './clauses.ts';
 import { Restarts } from './restarts.ts';
 import { DECIDED, Trail } from './trail.ts';
 import { Wakes } from './wakes.ts';
+import { widened } from './widened.ts';
 import type { Propagator } from './propagator.ts';
 
 /** Chooses a literal to decide when no active one is open. */
@@ -111,9 +112,7 @@ export class Core {
     this.arcs.seal();
     this.activity.seal();
     this.analysis.seal();
-    const guide = new Int32Array(trail.variables);
-    guide.set(this.guide);
-    this.guide = guide;
+    this.guide = widened(this.guide, trail.variables);
     this.wakes.seal(trail.variables);
     for (const clause of this.rootClauses.splice(0)) this.addUnderFacts(clause);
     if (this.dead) return;

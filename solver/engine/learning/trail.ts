@@ -9,6 +9,8 @@
  * Source of the bounds-only encoding: Ohrimenko, Stuckey, Codish (2009), Propagation via lazy clause generation.
  */
 
+import { widened } from './widened.ts';
+
 /** "Not needed" in arrays of values by slot; below every value. */
 export const NONE = -0x7fffffff;
 
@@ -214,9 +216,7 @@ export class Trail {
   /** Writes a propagator's reason of up to four words; returns the reason for `set`. Undone with the trail. */
   record(propagator: number, a: number, b: number, c: number): number {
     if (this.recordsUsed + 4 > this.records.length) {
-      const wider = new Int32Array(this.records.length * 2);
-      wider.set(this.records);
-      this.records = wider;
+      this.records = widened(this.records, this.records.length * 2);
     }
     const at = this.recordsUsed;
     this.records[at] = propagator;

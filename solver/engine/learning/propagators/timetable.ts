@@ -10,6 +10,7 @@
  * Sources: Lahrichi (1982) and Le Pape (1994) for the time-table; Schutt, Feydy, Stuckey, Wallace (2011), Explaining the
  * cumulative propagator.
  */
+import { widened } from '../widened.ts';
 import type { Explanation } from '../explanation.ts';
 import type { Propagator } from '../propagator.ts';
 import type { Trail } from '../trail.ts';
@@ -155,9 +156,7 @@ export class Timetable implements Propagator {
 
   private remember(k: number, from: number, until: number, amount: number): void {
     if (this.changesUsed + 5 > this.changes.length) {
-      const wider = new Int32Array(this.changes.length * 2);
-      wider.set(this.changes);
-      this.changes = wider;
+      this.changes = widened(this.changes, this.changes.length * 2);
     }
     const at = this.changesUsed;
     this.changes[at] = k;
