@@ -3,6 +3,7 @@ import { planOrder } from '../../../../solver/engine/explain/plan-order.ts';
 import type { Problem, Use } from '../../../../solver/engine/problem.ts';
 import { withoutMeetings } from '../../../../solver/engine/replan/met.ts';
 import { verifySolution } from '../../../../solver/engine/verify-solution.ts';
+import { problemWith } from '../build-problem.ts';
 
 /** One board; minutes and soil invented. */
 const task = (id: string, use: Partial<Use>): Problem['tasks'][number] => ({
@@ -13,21 +14,8 @@ const bread = task('bread', { leaves: ['gluten', 'sesame'] });
 const salad = task('salad', { avoids: ['gluten', 'raw'] });
 const wash = task('wash', { cleans: true });
 
-const problemOf = (tasks: Problem['tasks']): Problem => ({
-  format: 'afterheat.problem',
-  version: 1,
-  name: 'invented',
-  horizon: 100,
-  choices: [],
-  tasks,
-  resources: [{ id: 'board', capacity: 1 }],
-  states: [],
-  reservoirs: [],
-  lags: [],
-  forbidden: [],
-  totals: [],
-  tiers: [],
-});
+const problemOf = (tasks: Problem['tasks']): Problem =>
+  problemWith({ horizon: 100, tasks, resources: [{ id: 'board', capacity: 1 }], tiers: [] });
 const planAt = (...starts: readonly number[]) => ({
   choices: [],
   tasks: starts.map((start) => ({ start, end: start + 2 })),
