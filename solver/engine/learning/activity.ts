@@ -9,11 +9,11 @@
 import { widened } from './widened.ts';
 import type { Trail } from './trail.ts';
 
-const DECAY = 1 / 0.95;
 const LARGEST = 1e100;
 
 export class Activity {
   private readonly trail: Trail;
+  private readonly growth: number;
   private score = new Float64Array(0);
   private place = new Int32Array(0);
   private heap = new Int32Array(0);
@@ -25,8 +25,10 @@ export class Activity {
   private takenCount = 0;
   private slotOfNumber = new Int32Array(0);
 
-  constructor(trail: Trail) {
+  /** @param growth how much each conflict counts beside the one before it, above 1 */
+  constructor(trail: Trail, growth: number) {
     this.trail = trail;
+    this.growth = growth;
   }
 
   seal(): void {
@@ -76,7 +78,7 @@ export class Activity {
   }
 
   decay(): void {
-    this.increment *= DECAY;
+    this.increment *= this.growth;
   }
 
   private rescale(): void {

@@ -6,7 +6,8 @@
  * that the entry set. Afterwards literals that follow from the others are dropped; there a literal may be covered only by one of the
  * same trail entry, otherwise the argument could be circular.
  *
- * Sources: Marques-Silva & Sakallah (1999); Eén & Sörensson (2003); Sörensson & Biere (2009) for minimisation.
+ * Sources: Marques-Silva & Sakallah (1999); Eén & Sörensson (2003); Sörensson & Biere (2009) for minimisation; Liang, Ganesh, Poupart,
+ * Czarnecki (2016), Learning rate based branching heuristic, for activity by reasons.
  */
 import { Explanation } from './explanation.ts';
 import { BY_ARC, BY_ARC_GUARD, BY_CLAUSE, DECIDED, NONE } from './trail.ts';
@@ -33,6 +34,7 @@ export class Analysis {
   private readonly clauses: Clauses;
   private readonly propagators: readonly Propagator[];
   private readonly activity: Activity;
+  private readonly named: number;
 
   private readonly reason = new Explanation();
   private needed = new Int32Array(0);
@@ -52,12 +54,21 @@ export class Analysis {
   /** Called with every reason used, in tests. */
   audit: ((reason: Explanation, slot: number, value: number) => void) | null = null;
 
-  constructor(trail: Trail, arcs: Arcs, clauses: Clauses, propagators: readonly Propagator[], activity: Activity) {
+  /** @param named activity that a literal gains each time a reason in a conflict names it */
+  constructor(
+    trail: Trail,
+    arcs: Arcs,
+    clauses: Clauses,
+    propagators: readonly Propagator[],
+    activity: Activity,
+    named: number,
+  ) {
     this.trail = trail;
     this.arcs = arcs;
     this.clauses = clauses;
     this.propagators = propagators;
     this.activity = activity;
+    this.named = named;
   }
 
   seal(): void {
@@ -170,12 +181,23 @@ export class Analysis {
         this.current[slot] = 0;
         needed[slot] = NONE;
         this.explain(trail.entryReason[i]!, i, slot, value, stamp);
+        if (this.named > 0) this.bumpNamed();
         for (let k = 0; k < reason.size; k++) open += this.need(reason.slots[k]!, reason.values[k]!);
       }
       i--;
     }
     this.collect(slot);
     return level;
+  }
+
+  private bumpNamed(): void {
+    const { reason, named } = this;
+    const { root } = this.trail;
+    for (let k = 0; k < reason.size; k++) {
+      const slot = reason.slots[k]!;
+      const value = reason.values[k]!;
+      if (value > root[slot]!) this.activity.bump(slot, value, named);
+    }
   }
 
   /** Builds the clause from `needed`, minimised; `point` is the slot of the unique implication point. */

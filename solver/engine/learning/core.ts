@@ -12,10 +12,13 @@ import { Activity } from './activity.ts';
 import { Analysis } from './analysis.ts';
 import { Arcs } from './arcs.ts';
 import { Clauses } from './clauses.ts';
+import { WITH_CHOICES } from './manner.ts';
 import { Restarts } from './restarts.ts';
+import { Shaving } from './shaving.ts';
 import { DECIDED, Trail } from './trail.ts';
 import { Wakes } from './wakes.ts';
 import { widened } from './widened.ts';
+import type { Manner } from './manner.ts';
 import type { Propagator } from './propagator.ts';
 
 /** Chooses a literal to decide when no active one is open. */
@@ -29,9 +32,8 @@ export type Verdict = 'solution' | 'refuted' | 'spent' | 'stopped';
 
 const CONFLICT_WORK = 50;
 const POLL_WORK = 20_000;
-/** Learned clauses above which half are dropped, and how many more are allowed each time after (measured on 30-task projects: half the conflicts of fewer). */
+/** Learned clauses above which half are dropped (measured on 30-task projects: half the conflicts of fewer). */
 const LEARNED = 4000;
-const MORE_LEARNED = 1000;
 
 export class Core {
   readonly trail: Trail;
@@ -61,14 +63,30 @@ export class Core {
   private propagatorWork = 0;
   private entryWork = 0;
   private learnedLimit = LEARNED;
+  private readonly manner: Manner;
+  private readonly shaving = new Shaving();
+  /** Work when clauses were dropped last. */
+  private droppedAt = 0;
   private scan = 0;
 
-  constructor(largest: number) {
+  /**
+   * @param largest no bound of any variable exceeds this in absolute value
+   * @param manner how it searches
+   */
+  constructor(largest: number, manner: Manner = WITH_CHOICES) {
+    this.manner = manner;
     this.trail = new Trail(largest);
     this.clauses = new Clauses(this.trail);
     this.arcs = new Arcs(this.trail);
-    this.activity = new Activity(this.trail);
-    this.analysis = new Analysis(this.trail, this.arcs, this.clauses, this.wakes.propagators, this.activity);
+    this.activity = new Activity(this.trail, manner.growth);
+    this.analysis = new Analysis(
+      this.trail,
+      this.arcs,
+      this.clauses,
+      this.wakes.propagators,
+      this.activity,
+      manner.named,
+    );
   }
 
   /** Work units so far: entries propagated, watches and arcs visited, propagator runs by their cost, 50 a conflict. */
@@ -302,9 +320,7 @@ export class Core {
       if (this.conflicts >= restartAt) {
         restartAt = this.conflicts + restarts.next();
         if (this.clauses.learnedCount > this.learnedLimit) {
-          this.backtrack(0);
-          this.clauses.tidy(true);
-          this.learnedLimit += MORE_LEARNED;
+          if (!this.dropLearned()) return 'refuted';
         } else this.backtrack(Math.max(assumptions.length, batch));
         continue;
       }
@@ -327,6 +343,27 @@ export class Core {
       if (literal === 0) return 'solution';
       this.decide(literal);
     }
+  }
+
+  /** Drops half the learned clauses, after new facts were sought with all of them; false when the core is dead. */
+  private dropLearned(): boolean {
+    this.backtrack(0);
+    const share = this.manner.shaving;
+    if (share > 0) this.shaving.run(this, this.work + share * (this.work - this.droppedAt));
+    if (this.dead) return false;
+    this.clauses.tidy(true);
+    this.learnedLimit += this.manner.moreLearned;
+    this.droppedAt = this.work;
+    return true;
+  }
+
+  /** Makes an open literal false for good where propagation alone refutes it; returns whether it did. */
+  shaves(literal: number): boolean {
+    this.backtrack(0);
+    this.decide(literal);
+    if (this.propagate()) return false;
+    this.learnAndJump(-1);
+    return true;
   }
 
   /** Opens a level on which all the literals hold; false, with `failed` told, when one of them is false already. */
