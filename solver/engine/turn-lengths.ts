@@ -10,9 +10,10 @@ import { isLargeProject, LARGE } from './project/large.ts';
 const OPENING = 30;
 export const LEAST_OPENING = 3_000;
 /** What the ensemble may spend in a turn to find a first plan: before there is one, the learner's model is not worth its building. */
-const UNTIL_PLAN = 60_000;
-/** And a mode, so that what is small and impossible is soon refuted. */
-const UNTIL_PLAN_MODE = 300;
+const UNTIL_PLAN = 120_000;
+/** And a mode, for each mode of a problem of no fewer than `FEW_MODES`: what is small and impossible is soon refuted, what is larger dives longer. */
+const UNTIL_PLAN_MODE = 3;
+const FEW_MODES = 100;
 /** The learner's first turn, and how much longer each turn is than the last. */
 const FIRST_TURN = 60_000;
 const GROWTH = 1.6;
@@ -57,7 +58,7 @@ export class TurnLengths {
     this.decline = isBig && hasFixedLengths ? GROWTH : DECLINE;
     this.learner = FIRST_TURN * (isPlain ? 1 : LEARNER_TURN);
     this.evolutionOpening = this.isLarge ? LARGE_OPENING : EVOLUTION_OPENING * this.modes;
-    this.untilPlan = Math.min(UNTIL_PLAN, UNTIL_PLAN_MODE * this.modes);
+    this.untilPlan = Math.min(UNTIL_PLAN, UNTIL_PLAN_MODE * Math.max(FEW_MODES, this.modes) * this.modes);
     if (isHuge(problem)) this.ensemble = Infinity;
     else if (isBig && !this.isLarge) this.ensemble = FIRST_TURN;
     else this.ensemble = this.isLarge || isEased ? LEAST_OPENING : Math.max(LEAST_OPENING, OPENING * this.modes);
