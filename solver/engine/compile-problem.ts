@@ -18,6 +18,12 @@ export function compileProblem(problem: Problem, goOn: () => boolean = () => tru
   return new Compiler(problem, goOn).run();
 }
 
+interface MarkList {
+  readonly marks: readonly string[];
+}
+
+const NO_MARKS: MarkList = { marks: NONE };
+
 class Compiler {
   private readonly table: ConditionTable;
   private readonly taskIndex: ReadonlyMap<string, number>;
@@ -25,8 +31,12 @@ class Compiler {
   private readonly resourceIndex: ReadonlyMap<string, number>;
   private readonly stateIndex: ReadonlyMap<string, number>;
   private readonly modes: CompiledMode[] = [];
-  private readonly soils = new Map<string, number>([['|', 0]]);
+  /** Lists of marks by what they say and, since many uses share one, by themselves. */
+  private readonly markLists = new Map<string, MarkList>();
+  private readonly knownLists = new Map<readonly string[], MarkList>();
   private readonly marks = new Map<string, number>();
+  /** By list of marks left: soils by list of marks avoided. */
+  private readonly soils = new Map<MarkList, Map<MarkList, number>>();
   private readonly soilMarks: { leaves: readonly string[]; avoids: readonly string[] }[] = [{ leaves: [], avoids: [] }];
   private readonly presence: Int32Array;
 
@@ -46,14 +56,15 @@ class Compiler {
 
   run(): Compiled | null {
     const { problem, table } = this;
-    const taskModes: number[][] = [];
+    // The modes of a task are numbered one after the other.
+    const firstMode = new Int32Array(problem.tasks.length + 1);
     const optionMode: number[][] = [];
     for (const [i, task] of problem.tasks.entries()) {
       if (i % BETWEEN === 0 && !this.goOn()) return null;
       const first = this.modes.length;
       const options = task.modes.map((mode) => (mode === null ? -1 : this.mode(i, mode, first)));
       optionMode.push(options);
-      taskModes.push(Array.from({ length: this.modes.length - first }, (_, k) => first + k));
+      firstMode[i + 1] = this.modes.length;
     }
     const resourceTasks = emptyLists(problem.resources.length);
     const cleaningTasks = emptyLists(problem.resources.length);
@@ -87,7 +98,7 @@ class Compiler {
         task.choice === undefined ? -1 : (this.choiceIndex.get(task.choice) ?? -1),
       ),
       modes: this.modes,
-      taskModes: packLists(taskModes),
+      taskModes: { start: firstMode, items: Int32Array.from(this.modes, (_, mode) => mode) },
       optionMode: packLists(optionMode),
       modeOptions: this.modeOptions(optionMode),
       arcs,
@@ -199,11 +210,11 @@ class Compiler {
     const uses: CompiledUse[] = [];
     for (const use of mode.uses) {
       const resource = this.resourceIndex.get(use.resource) ?? -1;
-      if (uses.some((other) => other.resource === resource)) return this.usesTogether(mode);
+      if (uses.length > 0 && uses.some((other) => other.resource === resource)) return this.usesTogether(mode);
       const soil = this.soil(use.leaves ?? NONE, use.avoids ?? NONE);
       uses.push({ resource, amount: use.amount, soil, cleans: use.cleans === true });
     }
-    return uses.sort((a, b) => a.resource - b.resource);
+    return uses.length < 2 ? uses : uses.sort((a, b) => a.resource - b.resource);
   }
 
   private usesTogether(mode: Mode): CompiledUse[] {
@@ -225,10 +236,28 @@ class Compiler {
 
   private soil(leaves: readonly string[], avoids: readonly string[]): number {
     if (leaves.length + avoids.length === 0) return 0;
-    const sets = [leaves, avoids].map((marks) => [...new Set(marks)].sort());
-    const key = sets.map((marks) => marks.map((mark) => indexOf(this.marks, mark)).join(',')).join('|');
-    if (!this.soils.has(key)) this.soilMarks.push({ leaves: sets[0] ?? NONE, avoids: sets[1] ?? NONE });
-    return indexOf(this.soils, key);
+    const left = this.listOf(leaves);
+    const avoided = this.listOf(avoids);
+    const byAvoided = this.soils.get(left) ?? new Map<MarkList, number>();
+    this.soils.set(left, byAvoided);
+    const known = byAvoided.get(avoided);
+    if (known !== undefined) return known;
+    const soil = this.soilMarks.push({ leaves: left.marks, avoids: avoided.marks }) - 1;
+    byAvoided.set(avoided, soil);
+    return soil;
+  }
+
+  /** The marks of a list, each once and in order; the same for all lists that say the same. */
+  private listOf(list: readonly string[]): MarkList {
+    if (list.length === 0) return NO_MARKS;
+    const known = this.knownLists.get(list);
+    if (known !== undefined) return known;
+    const marks = [...new Set(list)].sort();
+    const key = marks.map((mark) => indexOf(this.marks, mark)).join(',');
+    const same = this.markLists.get(key) ?? { marks };
+    this.markLists.set(key, same);
+    this.knownLists.set(list, same);
+    return same;
   }
 
   private arcs(): Arc[] {

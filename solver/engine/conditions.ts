@@ -102,16 +102,16 @@ export class ConditionTable {
     if (literals.length === 0) return 0;
     const plain = this.ofPlain(literals);
     if (plain >= 0) return plain;
-    const optionsOf = new Map<number, number[]>();
+    const merged: { readonly choice: number; options: readonly number[] }[] = [];
     for (const { choice, options } of literals) {
-      const before = optionsOf.get(choice);
-      const sorted = [...new Set(options)].sort((a, b) => a - b);
-      optionsOf.set(choice, before === undefined ? sorted : before.filter((option) => sorted.includes(option)));
+      const sorted = isAscending(options) ? options : [...new Set(options)].sort((a, b) => a - b);
+      const before = merged.find((other) => other.choice === choice);
+      if (before === undefined) merged.push({ choice, options: sorted });
+      else before.options = before.options.filter((option) => sorted.includes(option));
     }
+    merged.sort((a, b) => a.choice - b.choice);
     const indices: number[] = [];
-    for (const [choice, options] of [...optionsOf].sort((a, b) => a[0] - b[0])) {
-      if (!this.isWhole({ choice, options })) indices.push(this.literal({ choice, options }));
-    }
+    for (const literal of merged) if (!this.isWhole(literal)) indices.push(this.literal(literal));
     return this.conditionOf(indices);
   }
 

@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { compileProblem } from '../../../solver/engine/compile-problem.ts';
+import { problemWith, task, use } from './build-problem.ts';
+
+/** The soils of tasks that use one board with these marks, by task. */
+function soilsOf(marks: readonly { readonly leaves: readonly string[]; readonly avoids: readonly string[] }[]): {
+  readonly soils: readonly (number | undefined)[];
+  readonly count: number;
+} {
+  const compiled = compileProblem(
+    problemWith({
+      tasks: marks.map((of, k) => task(`t${k}`, 2, [use('board', 1, of)])),
+      resources: [{ id: 'board', capacity: 1 }],
+    }),
+  );
+  return { soils: compiled.modes.map((mode) => mode.uses[0]?.soil), count: compiled.soilCount };
+}
+
+describe('soil of a compiled problem', () => {
+  it('is one for all lists that say the same, in whatever order and however often', () => {
+    const shared = ['wheat', 'sesame'];
+    const { soils, count } = soilsOf([
+      { leaves: shared, avoids: [] },
+      { leaves: shared, avoids: [] },
+      { leaves: ['sesame', 'wheat', 'sesame'], avoids: [] },
+    ]);
+    expect(soils).toEqual([1, 1, 1]);
+    expect(count).toBe(2);
+  });
+
+  it('differs between what leaves a mark and what avoids it', () => {
+    const marks = ['wheat'];
+    const { soils, count } = soilsOf([
+      { leaves: marks, avoids: [] },
+      { leaves: [], avoids: marks },
+      { leaves: marks, avoids: marks },
+    ]);
+    expect(new Set(soils).size).toBe(3);
+    expect(count).toBe(4);
+  });
+
+  it('is none where there are no marks', () => {
+    expect(soilsOf([{ leaves: [], avoids: [] }])).toEqual({ soils: [0], count: 1 });
+  });
+});
+
+describe('modes of a compiled problem', () => {
+  it('are numbered one task after the other, those alike once', () => {
+    const long = { shortest: 3, longest: 3, uses: [] };
+    const short = { shortest: 1, longest: 1, uses: [] };
+    const { taskModes, optionMode } = compileProblem(
+      problemWith({
+        choices: [{ id: 'way', options: ['a', 'b', 'c'] }],
+        tasks: [task('first', 2), { id: 'second', choice: 'way', modes: [long, short, long] }, task('third', 2)],
+      }),
+    );
+    expect([...taskModes.start]).toEqual([0, 1, 3, 4]);
+    expect([...taskModes.items]).toEqual([0, 1, 2, 3]);
+    expect([...optionMode.items]).toEqual([0, 1, 2, 1, 3]);
+  });
+});
