@@ -20,6 +20,11 @@ const FIRST_RULES = 6;
 
 export const solve: Solve = (problem: Problem, options: SolveOptions): Outcome => {
   validateProblem(problem);
+  return solveValid(problem, options);
+};
+
+/** The same for a problem that `validateProblem` has accepted before. */
+export const solveValid: Solve = (problem: Problem, options: SolveOptions): Outcome => {
   const budget = new Budget(Math.max(options.effort, options.untilPlan ?? 0), options.shouldStop);
   const parts = prepare(problem, budget);
   return parts === null ? stoppedAtOnce(problem, options, budget) : new Solving(problem, options, budget, parts).run();

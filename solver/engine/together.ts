@@ -8,7 +8,7 @@ import { RULED_OUT } from './exhausted.ts';
 import type { Outcome, Solution, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
 import type { Problem } from './problem.ts';
 import { EvolutionTurns } from './project/turns.ts';
-import { solve as solveByEnsemble } from './solve.ts';
+import { solveValid as solveByEnsemble } from './solve.ts';
 import { tierValues } from './tier-values.ts';
 import { LEAST_OPENING, TurnLengths } from './turn-lengths.ts';
 import { validateProblem } from './validate-problem.ts';
