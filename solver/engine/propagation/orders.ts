@@ -76,9 +76,14 @@ export class Orders {
     const { modes } = store.compiled;
     others.length = 0;
     const { uses, shortest } = modes[index] as CompiledMode;
+    let longestClean = 0;
     for (let u = 0; u < uses.length; u++) {
       const { resource, soil } = uses[u] as CompiledUse;
-      if (soil > 0) this.meet(task, resource, soil);
+      if (soil > 0) longestClean = worse(longestClean, this.shortestClean[resource] as number);
+    }
+    for (let u = 0; u < uses.length; u++) {
+      const { resource, soil } = uses[u] as CompiledUse;
+      if (soil > 0) this.meet(task, resource, soil, longestClean);
     }
     for (let k = 0; k < others.length; k++) isOther[others[k] as number] = 0;
     store.work += others.length >> 2;
@@ -105,10 +110,20 @@ export class Orders {
     return true;
   }
 
-  /** Notes the tasks that share soil with a use: the other may follow after a cleaning where it is soiled, at once where not; likewise back. */
-  private meet(task: number, resource: number, soil: number): void {
+  /**
+   * Notes the tasks that share soil with a use: the other may follow after a cleaning where it is soiled, at once where not; likewise back.
+   * Of no consequence, and left out, are those with room for any cleaning in either order, and those that stand so far apart already.
+   *
+   * @param longestClean longest of the shortest cleanings of all that the task uses, −1 where some cannot be cleaned
+   */
+  private meet(task: number, resource: number, soil: number, longestClean: number): void {
     const { others, isOther, gapForth, gapBack } = this;
-    const { soilUsers, compiled } = this.store;
+    const { soilUsers, compiled, cells } = this.store;
+    const at = 4 * task;
+    const ready = (cells[at] as number) - longestClean;
+    const latest = -(cells[at + 1] as number) - longestClean;
+    const first = (cells[at + 2] as number) + longestClean;
+    const gone = longestClean - (cells[at + 3] as number);
     const { soilMarks } = compiled;
     const tasks = soilUsers.tasks[resource] as Int32Array;
     const soils = soilUsers.soils[resource] as Int32Array;
@@ -119,6 +134,11 @@ export class Orders {
       const forth = soilMarks.meet(soil, soils[k] as number);
       const back = soilMarks.meet(soils[k] as number, soil);
       if (other === task || !(forth || back)) continue;
+      if (longestClean >= 0) {
+        const its = 4 * other;
+        if (first <= -(cells[its + 1] as number) && (cells[its + 2] as number) <= latest) continue;
+        if (gone <= (cells[its] as number) || -(cells[its + 3] as number) <= ready) continue;
+      }
       if (isOther[other] === 0) {
         isOther[other] = 1;
         gapForth[other] = 0;

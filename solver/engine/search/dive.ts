@@ -59,6 +59,8 @@ export class Dive {
   /** Dead ends of blocks that cannot come any earlier. */
   private hopeless = 0;
   private demandsDirty = true;
+  /** How many of the choices that shape the plan are made, in their order, since a decision was last undone. */
+  private shaped = 0;
   /** Whether the option found last by `takeSoonest` is in force. */
   private soonestTaken = false;
   private orders!: DiveOrders;
@@ -104,6 +106,7 @@ export class Dive {
     this.fromStart.fill(0);
     this.selection.forgetPromoted();
     this.demandsDirty = true;
+    this.shaped = 0;
     let current = -1;
     let work = store.work;
     for (;;) {
@@ -156,8 +159,8 @@ export class Dive {
 
   private openShaping(): number {
     const { shaping } = this.structure;
-    for (let k = 0; k < shaping.length; k++)
-      if (this.store.openOptions(shaping[k] as number) > 1) return shaping[k] as number;
+    for (; this.shaped < shaping.length; this.shaped++)
+      if (this.store.openOptions(shaping[this.shaped] as number) > 1) return shaping[this.shaped] as number;
     return -1;
   }
 
@@ -382,6 +385,7 @@ export class Dive {
     decisions.undoTo(level);
     selection.promote(block);
     this.demandsDirty = true;
+    this.shaped = 0;
     this.lastUndone = -1;
     return true;
   }
@@ -413,6 +417,7 @@ export class Dive {
     const { decisions } = this;
     decisions.undoTo(level);
     this.demandsDirty = true;
+    this.shaped = 0;
     // The same place undone again and again: move it on in longer and longer steps.
     const slot = decisions.kind(level) === BOUND ? decisions.a(level) : -1;
     this.repeats = slot >= 0 && slot === this.lastUndone ? this.repeats + 1 : 0;
