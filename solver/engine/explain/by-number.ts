@@ -24,6 +24,8 @@ interface NumberedLag {
 export interface ByNumber {
   readonly choices: ReadonlyMap<string, number>;
   readonly tasks: ReadonlyMap<string, number>;
+  /** Positions of the tasks whose modes follow a choice, by choice. */
+  readonly tasksOf: readonly (readonly number[])[];
   readonly lags: readonly (NumberedLag | null)[];
   /** Arcs of the lengths of a task in each of its modes, by task; filled as they are asked for. */
   readonly lengths: (readonly OrderArc[] | undefined)[][];
@@ -37,12 +39,17 @@ export function byNumber(problem: Problem): ByNumber {
   if (before !== undefined) return before;
   const choices = positions(problem.choices);
   const tasks = positions(problem.tasks);
+  const tasksOf: number[][] = problem.choices.map(() => []);
+  problem.tasks.forEach(({ choice }, task) => {
+    if (choice !== undefined) tasksOf[choices.get(choice) ?? -1]?.push(task);
+  });
   const node = (point: Point): number => nodeOf(tasks, point);
   const literals = (list: readonly Literal[]): readonly NumberedLiteral[] =>
     list.map(({ choice, options }) => ({ choice: choices.get(choice) ?? -1, options }));
   const read: ByNumber = {
     choices,
     tasks,
+    tasksOf,
     lags: problem.lags.map((lag, index): NumberedLag | null => {
       const from = node(lag.from);
       const to = node(lag.to);

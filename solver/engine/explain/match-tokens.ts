@@ -55,17 +55,17 @@ export function matchTokens(
       lots.push({ giver: event, left: event.amount });
       continue;
     }
-    // Lots stand in order of time, the first ones first; a stable sort by preference keeps that order within each kind.
-    const preferred = lots.map((lot) => ({ lot, rank: rankOf(lot, event, precedes) }));
-    preferred.sort((a, b) => a.rank - b.rank);
+    // Lots stand in order of time, the first ones first, and are gone through once for each preference.
     let missing = -event.amount;
-    for (const { lot, rank } of preferred) {
-      if (missing === 0) break;
-      const part = Math.min(missing, lot.left);
-      lot.left -= part;
-      missing -= part;
-      if (rank === LAST && lot.giver !== null) flows.push({ giver: lot.giver, taker: event });
-    }
+    for (let rank = 0; rank <= LAST && missing > 0; rank++)
+      for (const lot of lots) {
+        if (missing === 0) break;
+        if (lot.left === 0 || rankOf(lot, event, precedes) !== rank) continue;
+        const part = Math.min(missing, lot.left);
+        lot.left -= part;
+        missing -= part;
+        if (rank === LAST && lot.giver !== null) flows.push({ giver: lot.giver, taker: event });
+      }
     if (missing > 0) throw new Error(`${missing} tokens too few at minute ${event.time}`);
     lots = lots.filter((lot) => lot.left > 0);
   }

@@ -8,6 +8,7 @@
  *
  * Example: a b c in this order on one resource; c a b changes b and c, since only the pair (b, c) were neighbours and are reversed.
  */
+import { byNumber } from '../explain/by-number.ts';
 import type { Solution } from '../outcome.ts';
 import type { Problem } from '../problem.ts';
 import type { Unit } from './asked.ts';
@@ -21,7 +22,7 @@ export interface NeighbourPair {
 
 /** Modes that a solution takes, by task; null: absent. */
 export function modesTaken(problem: Problem, solution: Solution): readonly (number | null)[] {
-  const choices = new Map(problem.choices.map((choice, index) => [choice.id, index]));
+  const { choices } = byNumber(problem);
   return problem.tasks.map((task, index) =>
     (solution.tasks[index] ?? null) === null
       ? null
@@ -49,11 +50,16 @@ export function sequences(problem: Problem, solution: Solution): ReadonlyMap<str
     const { start, end } = solution.tasks[task]!;
     if (start === end) return;
     for (const use of problem.tasks[task]!.modes[mode]!.uses)
-      if (use.amount > 0 && exclusive.has(use.resource))
-        lists.set(use.resource, [...(lists.get(use.resource) ?? []), task]);
+      if (use.amount > 0 && exclusive.has(use.resource)) pushTo(lists, use.resource, task);
   });
   for (const list of lists.values()) list.sort((a, b) => solution.tasks[a]!.start - solution.tasks[b]!.start || a - b);
   return lists;
+}
+
+function pushTo(lists: Map<string, number[]>, resource: string, task: number): void {
+  const list = lists.get(resource);
+  if (list === undefined) lists.set(resource, [task]);
+  else list.push(task);
 }
 
 /** By task: the unit that it is in, or −1. */

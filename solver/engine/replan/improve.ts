@@ -4,6 +4,7 @@
  */
 import { withTimes, type OrderArc } from '../explain/plan-order.ts';
 import { lagArcs, lengthArcs } from '../explain/order-arcs.ts';
+import { byNumber } from '../explain/by-number.ts';
 import { takenBy } from '../explain/taken.ts';
 import type { Budget } from '../budget.ts';
 import type { Solution } from '../outcome.ts';
@@ -26,7 +27,7 @@ export interface Going {
 
 /** Presence of tasks under options. */
 export function presence(problem: Problem): (task: number, choices: readonly number[]) => boolean {
-  const position = new Map(problem.choices.map((choice, index) => [choice.id, index]));
+  const position = byNumber(problem).choices;
   return (task, choices) => {
     const { when, choice, modes } = problem.tasks[task]!;
     const holds = (literal: Literal): boolean => literal.options.includes(choices[position.get(literal.choice)!]!);
@@ -71,10 +72,15 @@ function keptFor(
   before: readonly number[],
   after: readonly number[],
 ): readonly OrderArc[] {
-  const ids = new Set(problem.choices.flatMap(({ id }, choice) => (before[choice] === after[choice] ? [] : [id])));
-  if (ids.size === 0) return kept;
-  const moved = problem.tasks.map(({ choice }) => choice !== undefined && ids.has(choice));
-  const stays = (node: number): boolean => node === 0 || moved[(node - 1) >> 1] !== true;
+  const moved = new Uint8Array(problem.tasks.length);
+  let any = false;
+  for (let choice = 0; choice < before.length; choice++) {
+    if (before[choice] === after[choice]) continue;
+    any = true;
+    for (const task of byNumber(problem).tasksOf[choice]!) moved[task] = 1;
+  }
+  if (!any) return kept;
+  const stays = (node: number): boolean => node === 0 || moved[(node - 1) >> 1] === 0;
   return kept.filter(({ from, to }) => stays(from) && stays(to));
 }
 

@@ -43,11 +43,12 @@ export function readinessAmong(
   isFact: (arc: OrderArc) => boolean,
   isGuarded: (lag: number) => boolean,
 ): Ready {
-  const gaps = new Map<number, number>();
-  const nodes = 1 + arcs.reduce((most, { from, to }) => Math.max(most, from, to), 0);
-  for (const { from, to, least } of arcs)
-    gaps.set(from * nodes + to, Math.max(least, gaps.get(from * nodes + to) ?? -Infinity));
-  const tied = ({ from, to, least }: OrderArc): boolean => gaps.get(to * nodes + from) === -least;
+  // Few arcs are ever asked about, and none where nothing contradicts.
+  const tied = ({ from, to, least }: OrderArc): boolean => {
+    let most = -Infinity;
+    for (const back of arcs) if (back.from === to && back.to === from && back.least > most) most = back.least;
+    return most === -least;
+  };
   return (arc) => {
     if (isFact(arc)) return Readiness.never;
     const { why, from, to, least } = arc;
@@ -111,7 +112,7 @@ export function giveWay(
 ): GaveWay {
   const wide = [...arcs];
   const met: Contradiction[] = [];
-  const positions = new Map(arcs.map((arc, index) => [arc, index]));
+  let positions: ReadonlyMap<OrderArc, number> | undefined;
   const widened = new Map<OrderArc, number>();
   const original = new Map<OrderArc, OrderArc>();
   let times: Int32Array | null = null;
@@ -133,6 +134,7 @@ export function giveWay(
     const wider = { ...goes, least: goes.least - by };
     widened.set(goes, by);
     original.set(wider, goes);
+    positions ??= new Map(arcs.map((arc, index) => [arc, index]));
     wide[positions.get(goes)!] = wider;
   }
   return { letGo: letGoOf(widened), times, met };

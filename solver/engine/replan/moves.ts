@@ -4,7 +4,7 @@
  * Only what is tight between now and the finish can make it earlier, so moves are taken from there (critical arcs, as in the
  * neighbourhoods for job shops: Van Laarhoven, Aarts, Lenstra 1992; with a change of machine: Mastrolilli, Gambardella 2000).
  */
-import { endNode, startNode } from '../explain/taken.ts';
+import { byNumber, endNode, startNode } from '../explain/by-number.ts';
 import type { OrderArc } from '../explain/plan-order.ts';
 import type { Problem } from '../problem.ts';
 
@@ -66,11 +66,10 @@ export function elsewhere(
   present: (task: number, choices: readonly number[]) => boolean,
   times: Int32Array,
 ): Way | null {
-  const id = problem.choices[choice]!.id;
   const choices = way.choices.with(choice, option);
   const lists = new Map(way.sequences);
-  for (const [task, { choice: on, modes }] of problem.tasks.entries()) {
-    if (on !== id) continue;
+  for (const task of byNumber(problem).tasksOf[choice]!) {
+    const { modes } = problem.tasks[task]!;
     if (present(task, way.choices) !== present(task, choices)) return null;
     if (!present(task, choices)) continue;
     const uses = (mode: number): readonly string[] =>
@@ -117,7 +116,7 @@ export interface MoveGround {
 /** Ways one move away that could shorten the chain, each once. */
 export function* moves(ground: MoveGround, chain: readonly OrderArc[]): Generator<Way> {
   const { problem, way, times, still, fixed, present } = ground;
-  const position = new Map(problem.choices.map((choice, index) => [choice.id, index]));
+  const position = byNumber(problem).choices;
   const tried = new Set<string>();
   const fresh = (name: string): boolean => !tried.has(name) && tried.add(name) !== undefined;
   for (const { from, to, why } of chain) {

@@ -1,5 +1,5 @@
 /** Moves back towards the old plan: an option that it took, or two neighbours of it in their old order again. */
-import { startNode } from '../explain/taken.ts';
+import { byNumber, startNode } from '../explain/by-number.ts';
 import { neighbourPairs } from './changed-units.ts';
 import { elsewhere, overtaken, type MoveGround, type Way } from './moves.ts';
 import type { ReplanAsked } from './asked.ts';
@@ -13,8 +13,7 @@ export function* restorations(
   for (const [choice, option] of way.choices.entries()) {
     const before = old.choices[choice]!;
     if (option === before || fixed(choice)) continue;
-    const id = problem.choices[choice]!.id;
-    if (problem.tasks.some((task, index) => task.choice === id && still(index))) continue;
+    if (byNumber(problem).tasksOf[choice]!.some(still)) continue;
     const back = elsewhere(problem, way, choice, before, present, times);
     if (back !== null) yield back;
   }

@@ -1,8 +1,8 @@
 /** The gaps of a running plan that hold whatever is chosen: a cheap proof where they contradict each other, and a bound on the finish. */
+import { byNumber, endNode, startNode } from '../explain/by-number.ts';
 import type { OrderArc } from '../explain/plan-order.ts';
-import { endNode, startNode } from '../explain/taken.ts';
 import type { Clash } from '../outcome.ts';
-import type { Literal, Point, Problem } from '../problem.ts';
+import type { Mode, Problem } from '../problem.ts';
 import type { Contradiction } from './let-go.ts';
 import type { Settled } from './settled.ts';
 
@@ -11,40 +11,45 @@ import type { Settled } from './settled.ts';
  *   open. Node and lag positions are those of the settled problem
  */
 export function sureGaps({ problem, decided }: Settled): readonly OrderArc[] {
-  const options = new Map(problem.choices.map(({ id }, index) => [id, decided[index] ?? null]));
+  const numbers = byNumber(problem);
   /** True: surely holds; false: surely not, or still open. */
-  const holds = (literals: readonly Literal[] | undefined): boolean =>
-    (literals ?? []).every(({ choice, options: some }) => {
-      const option = options.get(choice) ?? null;
-      return option !== null && some.includes(option);
-    });
-  const nodes = new Map<string, number>();
+  const holds = (choice: number, options: readonly number[]): boolean => {
+    const option = decided[choice] ?? null;
+    return option !== null && options.includes(option);
+  };
+  const there = new Uint8Array(problem.tasks.length);
   const arcs: OrderArc[] = [];
   problem.tasks.forEach((task, index) => {
-    const option = task.choice === undefined ? 0 : (options.get(task.choice) ?? null);
-    const modes = option === null ? task.modes : [task.modes[option] ?? null];
-    if (!holds(task.when) || modes.some((mode) => mode === null)) return;
-    nodes.set(task.id, index);
+    for (const { choice, options } of task.when ?? []) if (!holds(numbers.choices.get(choice)!, options)) return;
+    const option = task.choice === undefined ? 0 : (decided[numbers.choices.get(task.choice)!] ?? null);
+    const range = option === null ? rangeOf(task.modes) : rangeOf([task.modes[option] ?? null]);
+    if (range === null) return;
+    there[index] = 1;
     const why = { kind: 'length', task: task.id } as const;
     const [from, to] = [startNode(index), endNode(index)];
     arcs.push(
-      { from, to, least: Math.min(...modes.map((mode) => mode!.shortest)), why },
-      { from: to, to: from, least: -Math.max(...modes.map((mode) => mode!.longest)), why },
+      { from, to, least: range.shortest, why },
+      { from: to, to: from, least: -range.longest, why },
       { from: to, to: 0, least: -problem.horizon, why: { kind: 'horizon' } },
     );
   });
-  const node = (point: Point): number => {
-    if (point === 'origin') return 0;
-    const task = nodes.get(point.task);
-    return task === undefined ? -1 : point.at === 'start' ? startNode(task) : endNode(task);
-  };
-  problem.lags.forEach(({ from, to, least, if: literals, requirement }, lag) => {
-    const [a, b] = [node(from), node(to)];
-    if (a < 0 || b < 0 || a === b || !holds(literals)) return;
-    const named = requirement === undefined ? {} : { requirement };
-    arcs.push({ from: a, to: b, least, why: { kind: 'lag', lag, ...named } });
-  });
+  const isThere = (node: number): boolean => node === 0 || (node > 0 && there[(node - 1) >> 1] === 1);
+  for (const lag of numbers.lags) {
+    if (lag === null || !isThere(lag.arc.from) || !isThere(lag.arc.to)) continue;
+    if (lag.if === null || lag.if.every(({ choice, options }) => holds(choice, options))) arcs.push(lag.arc);
+  }
   return arcs;
+}
+
+/** Shortest and longest length in any mode; null where the task may be absent. */
+function rangeOf(modes: readonly (Mode | null)[]): { readonly shortest: number; readonly longest: number } | null {
+  let [shortest, longest] = [Infinity, -Infinity];
+  for (const mode of modes) {
+    if (mode === null) return null;
+    shortest = Math.min(shortest, mode.shortest);
+    longest = Math.max(longest, mode.longest);
+  }
+  return { shortest, longest };
 }
 
 /** The contradiction as the asker may read it. */
