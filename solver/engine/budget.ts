@@ -29,6 +29,11 @@ export class Budget {
     return Math.floor(this.steps / STEPS);
   }
 
+  /** Whether so many more steps can be spent and some are left then. */
+  allows(steps: number): boolean {
+    return this.steps + steps < this.most;
+  }
+
   /** From now on no more units than this are spent in all. */
   limitTo(effort: number): void {
     this.most = Math.min(this.most, effort * STEPS);

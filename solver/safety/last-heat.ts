@@ -1,5 +1,6 @@
 /** Which steps of a component heat its food, and which of them are the last: from their end on it cools. */
 import type { Component } from '../kitchen/component.ts';
+import { onceOn } from '../kitchen/once.ts';
 import type { Need, Step } from '../kitchen/step.ts';
 import type { RawKind } from '../kitchen/values.ts';
 
@@ -30,7 +31,7 @@ export const wayHeats = (step: Step, way: Way, holdingC: number): boolean =>
 const ways = (step: Step): readonly Way[] => [step, ...(step.alternatives ?? [])];
 
 /** Ids of the steps that come before a step in its own component's order. */
-export function stepsBefore(component: Component, id: string): ReadonlySet<string> {
+export const stepsBefore = onceOn((component: Component, id: string): ReadonlySet<string> => {
   const before = new Set<string>();
   const visit = (from: string): void => {
     for (const { step } of component.steps.find((each) => each.id === from)?.after ?? []) {
@@ -42,7 +43,7 @@ export function stepsBefore(component: Component, id: string): ReadonlySet<strin
   };
   visit(id);
   return before;
-}
+});
 
 /**
  * The steps that may be the last heat of some part of the food: they heat it in some way, and no step after them surely heats it
@@ -50,12 +51,12 @@ export function stepsBefore(component: Component, id: string): ReadonlySet<strin
  *
  * @param holdingC temperature from which on food counts as hot, °C
  */
-export function lastHeat(component: Component, holdingC: number): readonly Step[] {
+export const lastHeat = onceOn((component: Component, holdingC: number): readonly Step[] => {
   const heating = component.steps.filter((step) => ways(step).some((way) => wayHeats(step, way, holdingC)));
   const sure = heating.filter((step) => ways(step).every((way) => wayHeats(step, way, holdingC)));
   const heatedAgain = new Set(sure.flatMap((step) => [...stepsBefore(component, step.id)]));
   return heating.filter(({ id }) => !heatedAgain.has(id));
-}
+});
 
 /** Steps after one in the component's order that make its food ready to eat. */
 export const servingSteps = (component: Component, id: string): readonly Step[] =>

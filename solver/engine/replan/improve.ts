@@ -19,6 +19,8 @@ import { restorations } from './restorations.ts';
 
 /** Budget steps of one check of a whole plan, beside a pass over an arc as one. */
 export const VERIFY_STEPS = 10_000;
+/** Budget steps of reading the order of a plan, for each of its arcs. */
+const READ_STEPS = 20;
 
 export interface Going {
   readonly solution: Solution;
@@ -89,6 +91,7 @@ function keptFor(
  * @param start a solution of it with its worth
  * @param fixed choices that facts decide
  * @param still tasks that may not be moved
+ * @param about arcs in the order of the start, as near as is known: reading more of an order than can be paid for leads nowhere
  * @returns the best found, the start where nothing is better
  */
 export function improve(
@@ -98,19 +101,24 @@ export function improve(
   worth: (solution: Solution) => Worth,
   fixed: (choice: number) => boolean,
   still: (task: number) => boolean,
+  about: number,
   budget: Budget,
 ): Going {
   const present = presence(problem);
   let best = start;
-  for (;;) {
+  // The order of a plan has about as many arcs as that of the one before.
+  let arcs = about;
+  while (budget.allows(arcs * READ_STEPS)) {
     const found = betterNearby(best);
     if (found === null) return best;
     best = found;
   }
+  return best;
 
   function betterNearby(from: Going): Going | null {
     const order = keptOrder(problem, from.solution, asked.facts);
-    budget.spend(order.arcs.length * 20);
+    arcs = order.arcs.length;
+    budget.spend(arcs * READ_STEPS);
     const kept = order.arcs.filter(({ why }) => why.kind !== 'length' && why.kind !== 'lag' && why.kind !== 'horizon');
     const way: Way = { choices: from.solution.choices, sequences: order.sequences };
     const lower = boundsByFacts(asked, (task) => from.solution.tasks[task] !== null);

@@ -179,8 +179,10 @@ export function both(a: LetGo, b: LetGo): LetGo {
 }
 
 /** Arcs of an order with limits widened. Those of hours let go are left out. */
-export const widerArcs = (arcs: readonly OrderArc[], { lags, lengths, horizon, hours }: LetGo): readonly OrderArc[] =>
-  arcs.flatMap((arc): readonly OrderArc[] => {
+export function widerArcs(arcs: readonly OrderArc[], letGo: LetGo): readonly OrderArc[] {
+  if (isNothing(letGo)) return arcs;
+  const { lags, lengths, horizon, hours } = letGo;
+  return arcs.flatMap((arc): readonly OrderArc[] => {
     const { why, least, to } = arc;
     let by = 0;
     if (why.kind === 'lag') by = lags.get(why.lag) ?? 0;
@@ -189,6 +191,7 @@ export const widerArcs = (arcs: readonly OrderArc[], { lags, lengths, horizon, h
     else if (why.kind === 'calendar' && hours.has(why.resource)) return [];
     return [by === 0 ? arc : { ...arc, least: least - by }];
   });
+}
 
 /** A problem with limits widened. */
 export function widerProblem(problem: Problem, letGo: LetGo): Problem {

@@ -103,6 +103,11 @@ export function replan(asked: ReplanAsked): ReplanOutcome {
   return new Replanning(asked).run();
 }
 
+/** Whether two solutions of a problem take the same options at the same times. */
+const isSame = (a: Solution, b: Solution): boolean =>
+  a.choices.every((option, choice) => option === b.choices[choice]) &&
+  a.tasks.every((at, task) => at?.start === b.tasks[task]?.start && at?.end === b.tasks[task]?.end);
+
 interface Found {
   readonly going: Going | null;
   readonly clash: Clash | null;
@@ -228,6 +233,7 @@ class Replanning {
       worth,
       (choice) => this.settled.decided[choice] !== null,
       this.still(from),
+      this.order.arcs.length,
       this.budget,
     );
   }
@@ -280,7 +286,10 @@ class Replanning {
       .map((solution) => ({ solution, total: this.worth(solution).total }))
       .sort((a, b) => a.total - b.total);
     let going: Going | null = null;
-    for (const { solution } of wide.slice(0, DRAWN_NEAR)) {
+    for (const [index, { solution, total }] of wide.slice(0, DRAWN_NEAR).entries()) {
+      // Dives often end in the same plan.
+      const before = wide[index - 1];
+      if (before?.total === total && isSame(before.solution, solution)) continue;
       const each = this.closer(solution, problem);
       if (going === null || each.worth.total < going.worth.total) going = each;
     }
@@ -290,6 +299,7 @@ class Replanning {
   /** The learner on the whole question. */
   private exactly(start: Going, bound: number, carriedOn: number | null): ReplanOutcome {
     const { asked, settled, problem: whole } = this;
+    if (this.left <= 0 || this.budget.over()) return this.outcome(start, carriedOn, bound);
     const still = this.still(start);
     const decided = [...settled.decided];
     const position = new Map(whole.choices.map((choice, index) => [choice.id, index]));
@@ -303,7 +313,7 @@ class Replanning {
     });
     // What the question adds takes no resource.
     const cost = buildCost(tasksLeft(whole, decided));
-    if (this.work + cost > asked.effort || this.budget.over()) return this.outcome(start, carriedOn, bound);
+    if (cost > this.left) return this.outcome(start, carriedOn, bound);
     const exact = exactProblem(asked, whole, bound, start.worth.total);
     const { problem, narrow, widen } = condition(
       {
