@@ -81,7 +81,7 @@ export class Learner extends Proof {
     const { core } = this.model;
     if (this.isLong) {
       this.weighed = true;
-      this.weigh();
+      this.weigh(slice.shouldStop);
       if (this.done) return 'done';
     }
     const spent = this.spentOn;

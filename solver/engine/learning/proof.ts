@@ -352,8 +352,8 @@ export class Proof {
    * Adds to a long proof what can be in progress together (see `Model.addEnergyWindows`), and raises the bound as far as that alone does. For
    * the first tier, once there is a plan.
    */
-  protected weigh(): void {
-    if (!this.model.addEnergyWindows()) return;
+  protected weigh(shouldStop?: () => boolean): void {
+    if (!this.model.addEnergyWindows(shouldStop)) return;
     while (this.aim(this.bounds[0]!, { conflicts: FEW_CONFLICTS }, new Restarts()) === 'raised');
   }
 

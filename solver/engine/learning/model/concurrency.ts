@@ -2,7 +2,6 @@
  * The resource that all tasks share by what can be in progress together (see `concurrency-weights.ts`), as windows of energy.
  */
 import { CAPACITY, concurrencyWeights } from '../../bounds/concurrency-weights.ts';
-import { concurrentSets } from '../../bounds/concurrent-sets.ts';
 import { EnergyWindows } from '../propagators/energy-windows.ts';
 import type { Problem, Task } from '../../problem.ts';
 import type { Core } from '../core.ts';
@@ -14,12 +13,13 @@ const WORTH = 1.05;
 /** Most tasks whose linear program is worth its time. */
 const MOST_TASKS = 100;
 
-/** @returns null where it says little, or there are too many tasks or sets of them */
+/** @returns null where it says little, or there are too many tasks or sets of them, or when told to stop */
 export function energyWindows(
   problem: Problem,
   core: Core,
   points: Points,
   differences: Differences,
+  shouldStop?: () => boolean,
 ): EnergyWindows | null {
   const { alwaysTrue } = core.trail;
   const sure = problem.tasks.flatMap((task, t) => {
@@ -35,15 +35,11 @@ export function energyWindows(
   // Exclusive resources alone, as in a shop, are orders of pairs, and those are known.
   if (capacities.every((capacity) => capacity <= 1)) return null;
   const amounts = sure.map(({ task }) => problem.resources.map(({ id }) => leastAmount(task, id)));
-  const sets = concurrentSets({
-    amounts,
-    capacities,
-    apart: (a, b) =>
-      differences.holds(sure[a]!.end, sure[b]!.start, 0) || differences.holds(sure[b]!.end, sure[a]!.start, 0),
-  });
-  if (sets === null) return null;
   const lengths = sure.map(({ length }) => length);
-  const weights = concurrencyWeights(lengths, sets);
+  const apart = (a: number, b: number): boolean =>
+    differences.holds(sure[a]!.end, sure[b]!.start, 0) || differences.holds(sure[b]!.end, sure[a]!.start, 0);
+  const weights = concurrencyWeights(lengths, { amounts, capacities, apart }, shouldStop);
+  if (weights === null) return null;
   const total = (of: (k: number) => number): number => lengths.reduce((sum, length, k) => sum + length * of(k), 0);
   const busiest = capacities.reduce(
     (most, capacity, r) => (capacity > 0 ? Math.max(most, total((k) => amounts[k]![r]!) / capacity) : most),

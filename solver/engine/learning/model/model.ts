@@ -124,8 +124,8 @@ export class Model {
    * Adds what can be in progress together as windows of energy, where that says more than the resources alone. Takes a linear program's time.
    * @returns whether it was added
    */
-  addEnergyWindows(): boolean {
-    const windows = energyWindows(this.problem, this.core, this.points, this.differences);
+  addEnergyWindows(shouldStop?: () => boolean): boolean {
+    const windows = energyWindows(this.problem, this.core, this.points, this.differences, shouldStop);
     if (windows !== null) this.core.extend([windows]);
     return windows !== null;
   }

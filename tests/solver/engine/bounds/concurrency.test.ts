@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import highsLoader from 'highs';
 import { describe, expect, test } from 'vitest';
 import { CAPACITY, concurrencyWeights } from '../../../../solver/engine/bounds/concurrency-weights.ts';
-import { concurrentSets } from '../../../../solver/engine/bounds/concurrent-sets.ts';
+import { ConcurrentSets, weightOf } from '../../../../solver/engine/bounds/concurrent-sets.ts';
 import { Learner } from '../../../../solver/engine/learning/learner.ts';
 import { bruteForce } from '../../../support/brute-force.ts';
 import { after, problemWith, task, use } from '../build-problem.ts';
@@ -24,15 +24,19 @@ const questions = fc
 
 type Question = typeof questions extends fc.Arbitrary<infer T> ? T : never;
 
-/** The maximal ones of all subsets, by looking at each. */
-function everyMaximalSet({ amounts, capacities, apart }: Question): string[] {
-  const all = Array.from({ length: 2 ** amounts.length }, (_, bits) =>
+/** Of all subsets those that can be in progress together, by looking at each. */
+function everySet({ amounts, capacities, apart }: Question): number[][] {
+  return Array.from({ length: 2 ** amounts.length }, (_, bits) =>
     amounts.flatMap((_amount, k) => ((bits >> k) & 1 ? [k] : [])),
   ).filter(
     (set) =>
       capacities.every((capacity, r) => set.reduce((sum, k) => sum + amounts[k]![r]!, 0) <= capacity) &&
       set.every((a) => set.every((b) => a === b || !apart(a, b))),
   );
+}
+
+function everyMaximalSet(question: Question): string[] {
+  const all = everySet(question);
   const isWithin = (small: number[], large: number[]): boolean => small.every((k) => large.includes(k));
   return all
     .filter((set) => set.length > 0 && !all.some((other) => other.length > set.length && isWithin(set, other)))
@@ -40,26 +44,59 @@ function everyMaximalSet({ amounts, capacities, apart }: Question): string[] {
     .sort();
 }
 
+const MANY = 1_000_000;
+
 describe('Sets of tasks that can be in progress together', () => {
-  test('are all maximal ones, each once, by looking at every set', () => {
+  const weighed = fc.record({
+    question: questions,
+    weights: fc.array(fc.nat(4), { minLength: 7, maxLength: 7 }),
+    limit: fc.nat(12),
+  });
+
+  test('are told where they weigh more than a limit, and none is told only where there is none, by looking at every set', () => {
+    fc.assert(
+      fc.property(weighed, ({ question, weights, limit }) => {
+        const found = new ConcurrentSets(question).heavier(weights, limit, MANY)!;
+        const every = everySet(question);
+        const names = every.map(String);
+        for (const set of found) {
+          expect(names).toContain(String([...set].sort((a, b) => a - b)));
+          expect(weightOf(set, weights)).toBeGreaterThan(limit);
+        }
+        expect(found.length > 0).toBe(every.some((set) => weightOf(set, weights) > limit));
+      }),
+      { seed: 6, numRuns: 500 },
+    );
+  });
+
+  test('grow to maximal ones from each task', () => {
     fc.assert(
       fc.property(questions, (question) => {
-        const sets = concurrentSets(question)!.map((set) => String([...set].sort((a, b) => a - b)));
-        expect(sets.sort()).toEqual(everyMaximalSet(question));
+        const sets = new ConcurrentSets(question);
+        const maximal = everyMaximalSet(question);
+        for (const task of sets.tasks)
+          expect(maximal).toContain(String(sets.grown(task, sets.tasks).sort((a, b) => a - b)));
       }),
     );
   });
 
-  test('are given up where there are too many', () => {
+  test('are given up where too many must be looked at', () => {
     const amounts = Array.from({ length: 30 }, () => [1]);
-    expect(concurrentSets({ amounts, capacities: [10], apart: () => false })).toBeNull();
+    const sets = new ConcurrentSets({ amounts, capacities: [10], apart: () => false });
+    const weights = amounts.map((_, k) => 100 + k);
+    expect(sets.heavier(weights, 10 * 130, 1000)).toBeNull();
   });
 });
 
 describe('Weights of concurrency', () => {
   test('add up where each pair shares another resource: three tasks of 4 minutes take 12, not the 8 of each resource', () => {
     // Invented, by hand: a and b share x, b and c share y, a and c share z, so that no two are ever in progress together.
-    const weights = concurrencyWeights([4, 4, 4], [[0], [1], [2]]);
+    const amounts = [
+      [1, 0, 1],
+      [1, 1, 0],
+      [0, 1, 1],
+    ];
+    const weights = concurrencyWeights([4, 4, 4], { amounts, capacities: [1, 1, 1], apart: () => false });
     expect(weights).toEqual([CAPACITY, CAPACITY, CAPACITY]);
   });
 
@@ -68,9 +105,9 @@ describe('Weights of concurrency', () => {
     const lengthsOf = fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 7, maxLength: 7 });
     fc.assert(
       fc.property(questions, lengthsOf, (question, drawn) => {
-        const sets = concurrentSets(question)!;
+        const sets = everySet(question).filter((set) => set.length > 0);
         const lengths = drawn.slice(0, question.amounts.length);
-        const weights = concurrencyWeights(lengths, sets);
+        const weights = concurrencyWeights(lengths, question)!;
         for (const set of sets) expect(set.reduce((sum, k) => sum + weights[k]!, 0)).toBeLessThanOrEqual(CAPACITY);
         const total = lengths.reduce((sum, length, k) => sum + length * weights[k]!, 0);
         const answer = highs.solve(
@@ -90,6 +127,16 @@ describe('Weights of concurrency', () => {
       }),
       { seed: 3, numRuns: 100 },
     );
+  });
+});
+
+describe('Weights that take long', () => {
+  test('are let go when told to stop', () => {
+    const amounts = Array.from({ length: 12 }, (_, k) => [1 + (k % 3)]);
+    const question = { amounts, capacities: [5], apart: () => false };
+    const lengths = amounts.map((_, k) => 1 + k);
+    expect(concurrencyWeights(lengths, question, () => true)).toBeNull();
+    expect(concurrencyWeights(lengths, question, () => false)).not.toBeNull();
   });
 });
 
