@@ -12,7 +12,7 @@ import { Activity } from './activity.ts';
 import { Analysis } from './analysis.ts';
 import { Arcs } from './arcs.ts';
 import { Clauses } from './clauses.ts';
-import { WITH_CHOICES } from './manner.ts';
+import { USUAL } from './manner.ts';
 import { Restarts } from './restarts.ts';
 import { Shaving } from './shaving.ts';
 import { DECIDED, Trail } from './trail.ts';
@@ -73,7 +73,7 @@ export class Core {
    * @param largest no bound of any variable exceeds this in absolute value
    * @param manner how it searches
    */
-  constructor(largest: number, manner: Manner = WITH_CHOICES) {
+  constructor(largest: number, manner: Manner = USUAL) {
     this.manner = manner;
     this.trail = new Trail(largest);
     this.clauses = new Clauses(this.trail);

@@ -6,7 +6,7 @@ import { addChains } from './chains.ts';
 import { energyWindows } from './concurrency.ts';
 import { addEnergy, addIdleEnergy } from './energy.ts';
 import { addForbidden, addReservoirs, addSoil, addStates, addTotals } from './interplay.ts';
-import { PLAIN, WITH_CHOICES } from '../manner.ts';
+import { mannerFor } from '../manner.ts';
 import { Lengths } from './lengths.ts';
 import { Orders } from './orders.ts';
 import { Points } from './points.ts';
@@ -55,7 +55,7 @@ export class Model {
    */
   constructor(problem: Problem, withSelectors: boolean, withChanges: boolean) {
     this.problem = problem;
-    const core = new Core(largestValue(problem), problem.choices.length > 0 ? WITH_CHOICES : PLAIN);
+    const core = new Core(largestValue(problem), mannerFor(problem));
     this.core = core;
     const isHard = (requirement: string | undefined): boolean => !withSelectors || requirement === undefined;
     this.conditions = new Conditions(core, problem);

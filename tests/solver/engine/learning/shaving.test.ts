@@ -4,12 +4,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Core } from '../../../../solver/engine/learning/core.ts';
-import { PLAIN } from '../../../../solver/engine/learning/manner.ts';
+import { SHARED } from '../../../../solver/engine/learning/manner.ts';
 import { Shaving } from '../../../../solver/engine/learning/shaving.ts';
 
 describe('shaving', () => {
   it('moves a bound past each value that propagation refutes', () => {
-    const core = new Core(20, PLAIN);
+    const core = new Core(20, SHARED);
     const { trail } = core;
     const x = trail.variable(0, 5);
     const y = trail.variable(0, 1);
@@ -24,7 +24,7 @@ describe('shaving', () => {
   });
 
   it('stops at its limit of work and goes on there the next time', () => {
-    const core = new Core(20, PLAIN);
+    const core = new Core(20, SHARED);
     const { trail } = core;
     const side = trail.variable(0, 1);
     const variables = [1, 2, 3].map(() => trail.variable(0, 5));
@@ -50,7 +50,7 @@ describe('shaving', () => {
     const literal = fc.record({ of: fc.nat(3), value: fc.integer({ min: 1, max: 3 }), above: fc.boolean() });
     fc.assert(
       fc.property(fc.array(fc.array(literal, { minLength: 1, maxLength: 3 }), { maxLength: 14 }), (clauses) => {
-        const core = new Core(20, PLAIN);
+        const core = new Core(20, SHARED);
         const { trail } = core;
         const variables = [0, 1, 2, 3].map(() => trail.variable(0, 3));
         for (const clause of clauses)
