@@ -5,10 +5,12 @@
  * Two choices are interchangeable when exchanging them, and the tasks that hang on them in list order, leaves the problem as it is. Only
  * choices that may leave a task out are looked at (washes, pieces).
  */
-import type { Literal, Point, Problem, Task } from '../../problem.ts';
+import { choiceName, statements, taskName } from './statements.ts';
+import type { Problem, Task } from '../../problem.ts';
 import type { Conditions } from './conditions.ts';
 import type { Core } from '../core.ts';
 import type { Points } from './points.ts';
+import type { Statement } from './statements.ts';
 
 export function addSymmetry(problem: Problem, core: Core, conditions: Conditions, points: Points): void {
   if (tiesCount(problem)) return;
@@ -18,10 +20,12 @@ export function addSymmetry(problem: Problem, core: Core, conditions: Conditions
   const optional = problem.choices.flatMap((_, c) =>
     governed[c]!.some((t) => points.present[t] !== core.trail.alwaysTrue) ? [c] : [],
   );
-  const lines = linesByChoice(problem, optional, governed);
+  const owners = ownersByName(problem, optional, governed);
+  const lines = linesByChoice(problem, optional, owners);
+  const sides = new Map(optional.map((c) => [c, sideOf(problem, c, governed[c]!, lines.get(c)!, owners)]));
   const before: number[] = [];
   for (const c of optional) {
-    const twin = before.find((b) => exchangeable(problem, b, c, governed, lines));
+    const twin = before.find((b) => sides.get(b) === sides.get(c) && exchangeable(problem, b, c, governed, lines));
     before.push(c);
     if (twin === undefined) continue;
     before.splice(before.indexOf(twin), 1);
@@ -68,14 +72,10 @@ function order(core: Core, conditions: Conditions, points: Points, a: number, b:
   }
 }
 
-/** One statement of the problem: the tasks and choices it names, and its text once they are renamed. */
-interface Statement {
-  readonly names: readonly string[];
-  readonly text: (rename: (name: string) => string) => string;
-}
+/** By name of a choice or task: the choices that it is, or that it hangs on. */
+type Owners = ReadonlyMap<string, ReadonlySet<number>>;
 
-/** The statements that name each of the choices or one of the tasks that hang on it. */
-function linesByChoice(problem: Problem, optional: readonly number[], governed: number[][]): Map<number, Statement[]> {
+function ownersByName(problem: Problem, optional: readonly number[], governed: number[][]): Owners {
   const owners = new Map<string, Set<number>>();
   const own = (name: string, c: number): void => {
     owners.set(name, (owners.get(name) ?? new Set()).add(c));
@@ -84,6 +84,11 @@ function linesByChoice(problem: Problem, optional: readonly number[], governed: 
     own(choiceName(problem.choices[c]!.id), c);
     for (const t of governed[c]!) own(taskName(problem.tasks[t]!.id), c);
   }
+  return owners;
+}
+
+/** The statements that name each of the choices or one of the tasks that hang on it. */
+function linesByChoice(problem: Problem, optional: readonly number[], owners: Owners): Map<number, Statement[]> {
   const lines = new Map<number, Statement[]>(optional.map((c) => [c, []]));
   for (const statement of statements(problem)) {
     const touched = new Set(statement.names.flatMap((name) => [...(owners.get(name) ?? [])]));
@@ -92,74 +97,22 @@ function linesByChoice(problem: Problem, optional: readonly number[], governed: 
   return lines;
 }
 
-const choiceName = (id: string): string => `choice ${id}`;
-const taskName = (id: string): string => `task ${id}`;
-
-function statements(problem: Problem): Statement[] {
-  type Rename = (name: string) => string;
-  const list: Statement[] = [];
-  const add = (names: readonly string[], value: (rename: Rename) => unknown): void => {
-    list.push({ names, text: (rename) => JSON.stringify(value(rename)) });
-  };
-  const literals = (rename: Rename, of: readonly Literal[] | undefined): string[] =>
-    (of ?? []).map((l) => JSON.stringify([rename(choiceName(l.choice)), [...l.options].sort((a, b) => a - b)])).sort();
-  const choices = (of: readonly Literal[] | undefined): string[] => (of ?? []).map((l) => choiceName(l.choice));
-  const point = (rename: Rename, p: Point): unknown => (p === 'origin' ? p : [rename(taskName(p.task)), p.at]);
-  const tasks = (...points: readonly Point[]): string[] =>
-    points.flatMap((p) => (p === 'origin' ? [] : [taskName(p.task)]));
-  for (const task of problem.tasks)
-    add(
-      [taskName(task.id), ...choices(task.when), ...(task.choice === undefined ? [] : [choiceName(task.choice)])],
-      (r) => [
-        'task',
-        r(taskName(task.id)),
-        task.choice === undefined ? null : r(choiceName(task.choice)),
-        literals(r, task.when),
-        task.modes,
-      ],
-    );
-  for (const lag of problem.lags)
-    add([...tasks(lag.from, lag.to), ...choices(lag.if)], (r) => [
-      'lag',
-      point(r, lag.from),
-      point(r, lag.to),
-      lag.least,
-      literals(r, lag.if),
-      lag.requirement ?? null,
-    ]);
-  for (const forbidden of problem.forbidden) add(choices(forbidden), (r) => ['forbidden', literals(r, forbidden)]);
-  for (const total of problem.totals)
-    add([...total.tasks.map(taskName), ...choices(total.if)], (r) => [
-      'total',
-      total.tasks.map((t) => r(taskName(t))).sort(),
-      total.total,
-      literals(r, total.if),
-    ]);
-  for (const reservoir of problem.reservoirs)
-    for (const event of reservoir.events)
-      add([...tasks(event.point), ...choices(event.if)], (r) => [
-        'event',
-        reservoir.id,
-        point(r, event.point),
-        event.amount,
-        literals(r, event.if),
-      ]);
-  problem.tiers.forEach((tier, k) => {
-    if (tier.kind === 'latest')
-      for (const term of tier.terms)
-        add(tasks(term.point), (r) => ['latest', k, point(r, term.point), term.plus ?? 0, term.minus ?? false]);
-    if (tier.kind === 'waiting')
-      for (const term of tier.terms)
-        add(tasks(term.from, term.to), (r) => [
-          'waiting',
-          k,
-          point(r, term.from),
-          point(r, term.to),
-          term.weight,
-          term.free,
-        ]);
-  });
-  return list;
+/**
+ * All that is said of a choice from its own side: its names stand as "own", those of other optional choices are not told apart. What is said of
+ * interchangeable choices is alike in this way, and few others are.
+ */
+function sideOf(
+  problem: Problem,
+  choice: number,
+  governed: readonly number[],
+  lines: readonly Statement[],
+  owners: Owners,
+): string {
+  const own = new Map([[choiceName(problem.choices[choice]!.id), 'own choice']]);
+  governed.forEach((t, k) => own.set(taskName(problem.tasks[t]!.id), `own task ${k}`));
+  const rename = (name: string): string => own.get(name) ?? (owners.has(name) ? 'another' : name);
+  const texts = lines.map((statement) => statement.text(rename)).sort();
+  return JSON.stringify([problem.choices[choice]!.options.length, texts]);
 }
 
 function exchangeable(
@@ -171,9 +124,7 @@ function exchangeable(
 ): boolean {
   const ga = governed[a]!;
   const gb = governed[b]!;
-  if (problem.choices[a]!.options.length !== problem.choices[b]!.options.length) return false;
   if (ga.length !== gb.length || ga.some((t) => gb.includes(t))) return false;
-  if (lines.get(a)!.length !== lines.get(b)!.length) return false;
   const exchange = new Map<string, string>();
   const pair = (x: string, y: string): void => {
     exchange.set(x, y).set(y, x);
