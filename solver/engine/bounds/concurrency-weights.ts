@@ -17,9 +17,9 @@ import type { ConcurrencyQuestion } from './concurrent-sets.ts';
 /** Weights are whole numbers; thirds, fifths and sevenths of this are, too. */
 export const CAPACITY = 2520;
 
-/** Linear programs solved before giving up, sets in the last of them, and sets looked at for those that weigh too much. */
+/** Linear programs solved before giving up, coefficients of the last of them, and sets looked at for those that weigh too much. */
 const MOST_ROUNDS = 40;
-const MOST_SETS = 600;
+const MOST_COEFFICIENTS = 36_000;
 const MOST_LOOKS = 100_000;
 /** What prices may say too much in floating point. */
 const SLACK = 1e-6;
@@ -51,9 +51,10 @@ function pricesOf(
   const largest = question.amounts.map((amount) =>
     Math.max(...amount.map((use, r) => use / Math.max(1, question.capacities[r]!)), 0.01),
   );
+  const mostSets = MOST_COEFFICIENTS / lengths.length;
   const rows: number[][] = [];
   let prices: Float64Array = Float64Array.from(lengths);
-  for (let round = 0; round < MOST_ROUNDS && rows.length < MOST_SETS && shouldStop?.() !== true; round++) {
+  for (let round = 0; round < MOST_ROUNDS && rows.length < mostSets && shouldStop?.() !== true; round++) {
     let found = overweight(prices, largest, sets, rows.length === 0 ? 0 : 1 + SLACK);
     if (found.length === 0) {
       const heavier = sets.heavier(prices, 1 + SLACK, MOST_LOOKS);
