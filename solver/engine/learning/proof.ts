@@ -54,8 +54,6 @@ export class Proof {
   private readonly restarts = new Restarts();
   /** Share of the tasks that a neighbourhood frees. */
   private freeShare = 0.2;
-  /** Whether the model has every tier that can be modelled. */
-  private deep = false;
   /** Whether the guide is the best plan in full. */
   private guideWhole = false;
   /** Of the tier worked on, once it was asked from below. */
@@ -158,10 +156,7 @@ export class Proof {
 
   /** Gives the model the tiers that it was first built without. */
   private deepen(): void {
-    if (this.deep || this.best === null) return;
-    this.deep = true;
-    this.model.addChanges();
-    this.guideBy(this.best);
+    if (this.best !== null && this.model.addChanges()) this.guideBy(this.best);
   }
 
   /** Gives up on the current tier's proof: the next one is worked on under its best value. */

@@ -13,7 +13,7 @@
 import { NO_PLACE } from '../exhausted.ts';
 import { Budget } from '../budget.ts';
 import { withTimes, type OrderArc } from '../explain/plan-order.ts';
-import { startNode } from '../explain/taken.ts';
+import { byNumber, startNode } from '../explain/by-number.ts';
 import { LEARNER_UNITS, Learner, SLICE } from '../learning/learner.ts';
 import type { Clash, Solution } from '../outcome.ts';
 import type { Problem } from '../problem.ts';
@@ -302,7 +302,7 @@ class Replanning {
     if (this.left <= 0 || this.budget.over()) return this.outcome(start, carriedOn, bound);
     const still = this.still(start);
     const decided = [...settled.decided];
-    const position = new Map(whole.choices.map((choice, index) => [choice.id, index]));
+    const position = byNumber(whole).choices;
     const frozen = whole.tasks.flatMap((task, index) => {
       if (start.solution.tasks[index] == null || asked.facts[startNode(index)] !== OPEN || !still(index)) return [];
       if (task.choice !== undefined) {

@@ -99,12 +99,13 @@ export class Model {
     if (!this.tooLarge) this.core.seal();
   }
 
-  /** Models the tiers of kind `changes`, where that was not done yet. What was learned stays. */
-  addChanges(): void {
-    if (this.hasChanges || this.tooLarge) return;
+  /** Models the tiers of kind `changes`, where that was not done yet; returns whether it did so. What was learned stays. */
+  addChanges(): boolean {
+    if (this.hasChanges || this.tooLarge) return false;
     this.core.backtrack(0);
     this.buildChanges();
     this.seal();
+    return true;
   }
 
   private buildChanges(): void {
