@@ -65,6 +65,11 @@ export interface SolveOptions {
   readonly shouldStop?: () => boolean;
   /** Called when the value or the bound of the first tier gets better (of any tier, where all are told); `solution` is the newest best plan. */
   readonly onProgress?: (row: TraceRow, solution: Solution | null) => void;
+  /**
+   * Called with false before the learner's model is built and with true once it stands, so that a caller with a clock can tell building from
+   * search; not called where none is built.
+   */
+  readonly onModel?: (stands: boolean) => void;
   /** A plan to start from, if there is one (must be a solution of this problem, otherwise it is ignored). */
   readonly start?: Solution;
 }

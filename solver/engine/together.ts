@@ -3,7 +3,8 @@
  * and large projects an evolution; the conflict-learning engine takes them over, improves them and proves. They take turns, each turn
  * longer than the one before, and hand each other the best plan. Effort is counted, not timed: the same problem, seed and effort give the same outcome.
  */
-import { LEARNER_UNITS, Learner, SLICE } from './learning/learner.ts';
+import { builtLearner, LEARNER_UNITS, SLICE } from './learning/learner.ts';
+import type { Learner } from './learning/learner.ts';
 import { RULED_OUT } from './exhausted.ts';
 import type { Outcome, Solution, Solve, SolveOptions, TierOutcome, TraceRow } from './outcome.ts';
 import type { Problem } from './problem.ts';
@@ -79,7 +80,7 @@ class Team {
         const settled = this.#ensembleTurn(Math.min(LEAST_OPENING, this.#left), round);
         if (settled !== null) return settled;
       }
-      this.#learner ??= new Learner(this.problem, this.options.seed);
+      this.#learner ??= builtLearner(this.problem, this.options);
       const learner = this.#learner;
       const gains = this.#best !== null && learner.offer(this.#best);
       ground = this.#learnerTurn(learner, turns.learner, ground);

@@ -4,7 +4,7 @@ import { parseArgs } from 'node:util';
 import type { Solve } from '../../solver/engine/outcome.ts';
 import { crossCheck } from './cross-check.ts';
 import { validateProblem } from '../../solver/engine/validate-problem.ts';
-import { engines, postings } from './engines.ts';
+import { engines } from './engines.ts';
 import { fuzz } from './fuzz.ts';
 import { families, listInstances, type Listed } from './instances.ts';
 import { kitchenBench } from './kitchen.ts';
@@ -37,6 +37,7 @@ keep only the demo sessions whose id has one of them.
 peers solves kitchen problems, and the Patterson files in DIR, through our engine and through other solvers, all from the same
 plan: --solvers highs,chuffed (others: gecode, coin-bc). --random N and --generated N kitchen sessions are drawn beside the
 demo's; --problems DIR takes problems written by "afterheat model" instead; --found DIR keeps those with contradictory answers.
+The building of a model, ours as theirs, is told apart from the search.
 
 replan lets each demo session and generated ones of 60 steps run, with one step at a time late, early or not begun, and tells how
 long the new plan takes; with --effort N each is held beside a replan of N work units.
@@ -114,10 +115,9 @@ if (values.help || family === undefined) {
     sizes: values.sizes === 'none' ? [] : values.sizes.split(',').map(Number),
   });
 } else if (family === 'peers') {
-  const { name, solve } = engineNamed(values.engine);
+  const { solve } = engineNamed(values.engine);
   process.exitCode = await peersBench({
     solve,
-    post: postings[name],
     seconds: Number(values.seconds),
     seed: Number(values.seed),
     projects: path,

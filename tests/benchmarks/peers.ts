@@ -12,8 +12,6 @@ import { openMiniZinc, type MiniZincBrowser } from './peers/minizinc-browser.ts'
 
 export interface PeersBench {
   readonly solve: Solve;
-  /** See `Comparing`. */
-  readonly post: Comparing['post'];
   /** Most seconds of search for each problem and solver. */
   readonly seconds: number;
   readonly seed: number;

@@ -5,6 +5,7 @@
 import { Proof } from './proof.ts';
 import { isLargeProject } from '../project/large.ts';
 import { Target } from './target.ts';
+import type { SolveOptions } from '../outcome.ts';
 import type { Problem } from '../problem.ts';
 import type { Slice, Step } from './proof.ts';
 
@@ -144,4 +145,16 @@ export class Learner extends Proof {
     } while (core.conflicts < until && core.work < workUntil);
     return 'spent';
   }
+}
+
+/**
+ * A learner with its model built, which `onModel` is told of.
+ *
+ * @param problem a problem that `validateProblem` accepts
+ */
+export function builtLearner(problem: Problem, { seed, onModel }: SolveOptions): Learner {
+  onModel?.(false);
+  const learner = new Learner(problem, seed);
+  onModel?.(true);
+  return learner;
 }

@@ -1,6 +1,7 @@
 /** The conflict-learning engine as one call: tier after tier to the proof, or as far as the effort goes. */
 import { validateProblem } from '../validate-problem.ts';
-import { Learner } from './learner.ts';
+import { builtLearner } from './learner.ts';
+import type { Learner } from './learner.ts';
 import { explainClash } from './clash.ts';
 import type { Outcome, Solve, SolveOptions, TraceRow } from '../outcome.ts';
 import type { Problem } from '../problem.ts';
@@ -19,7 +20,7 @@ const TIER_SHARE = 0.6;
  */
 export const solveByLearning: Solve = (problem, options) => {
   validateProblem(problem);
-  const learner = new Learner(problem, options.seed);
+  const learner = builtLearner(problem, options);
   if (options.start !== undefined) learner.offer(options.start);
   const trace: TraceRow[] = [];
   report(learner, options, trace);

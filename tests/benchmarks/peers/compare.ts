@@ -16,7 +16,7 @@ export interface Answer {
   readonly solveSeconds: number;
   /** Making the solver's own form of the model, not in the above; ours is asked in the form that the others are made of. */
   readonly flatSeconds: number;
-  /** Posting it, not in the above; 0 where ours does not tell it apart. */
+  /** Posting it, not in the above: of ours, building the learner's model. */
   readonly startSeconds: number;
   /** What is wrong with its plan, or why it has none. */
   readonly words: string;
@@ -34,8 +34,6 @@ export interface Compared {
 
 export interface Comparing {
   readonly solve: Solve;
-  /** What ours does before it searches, where it can be done by itself. */
-  readonly post: ((problem: Problem, seed: number) => unknown) | undefined;
   readonly browser: MiniZincBrowser | null;
   /** Solvers inside the MiniZinc build to run. */
   readonly solvers: readonly string[];
@@ -74,12 +72,6 @@ async function leastOf(run: () => Promise<Answer>): Promise<Answer> {
 const RUNS = 2;
 const isProof = ({ kind }: Answer): boolean => kind === 'optimal' || kind === 'infeasible';
 
-function secondsOf(run: () => unknown): number {
-  const began = performance.now();
-  run();
-  return (performance.now() - began) / 1000;
-}
-
 /** The first plan that our engine finds within the time given. */
 function firstPlan(problem: Problem, { solve, seed, seconds }: Comparing): Solution | null {
   let found: Solution | null = null;
@@ -93,18 +85,23 @@ function firstPlan(problem: Problem, { solve, seed, seconds }: Comparing): Solut
   return found ?? ('solution' in outcome ? outcome.solution : null);
 }
 
-function ourAnswer(problem: Problem, start: Solution | null, { solve, post, seed, seconds }: Comparing): Answer {
+function ourAnswer(problem: Problem, start: Solution | null, { solve, seed, seconds }: Comparing): Answer {
   const known = start === null ? {} : { start };
-  // The least of some, so that too much is not taken off the search.
-  const startSeconds = post === undefined ? 0 : Math.min(...[1, 2, 3].map(() => secondsOf(() => post(problem, seed))));
   const began = performance.now();
+  let building = 0;
+  let postMs = 0;
   const outcome = solve(problem, {
     seed,
     effort: Number.MAX_SAFE_INTEGER,
     shouldStop: () => performance.now() - began > seconds * 1000,
+    onModel: (stands) => {
+      if (stands) postMs += performance.now() - building;
+      else building = performance.now();
+    },
     ...known,
   });
-  const solveSeconds = Math.max(0, (performance.now() - began) / 1000 - startSeconds);
+  const startSeconds = postMs / 1000;
+  const solveSeconds = (performance.now() - began) / 1000 - startSeconds;
   const common = { engine: 'ours', solveSeconds, flatSeconds: 0, startSeconds };
   if (!('solution' in outcome))
     return { ...common, kind: outcome.kind === 'impossible' ? 'infeasible' : 'none', value: null, words: '' };

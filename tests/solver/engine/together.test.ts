@@ -54,6 +54,20 @@ describe.each(problems.map((problem) => ({ problem, name: problem.name })))('wha
   });
 });
 
+describe('the building of the model', () => {
+  test('is told when it begins and when the model stands, before anything is proved by it', () => {
+    const told: string[] = [];
+    solveTogether(kitchenLike({ seed: 5, steps: 24, people: 2 }), {
+      seed: 7,
+      effort: 65_000,
+      onModel: (stands) => told.push(stands ? 'stands' : 'begins'),
+      onProgress: ({ tiers }) => told.push(...(tiers?.[0]?.proven === true ? ['proven'] : [])),
+    });
+    expect(told.filter((word) => word !== 'proven')).toEqual(['begins', 'stands']);
+    expect(told.slice(0, 2)).toEqual(['begins', 'stands']);
+  });
+});
+
 describe('a small problem without any plan', () => {
   test.each([79, 104, 120, 134, 187, 196, 220, 232, 245])(
     'is handed to the proof soon: reference problem %i (invented, refuted by enumeration too) within 6,000 units',
