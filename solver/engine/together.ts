@@ -11,7 +11,7 @@ import type { Problem } from './problem.ts';
 import { EvolutionTurns } from './project/turns.ts';
 import { solveValid as solveByEnsemble } from './solve.ts';
 import { tierValues } from './tier-values.ts';
-import { LEAST_OPENING, TurnLengths } from './turn-lengths.ts';
+import { BIG_OPENING, TurnLengths } from './turn-lengths.ts';
 import { validateProblem } from './validate-problem.ts';
 import { verifySolution } from './verify-solution.ts';
 
@@ -77,7 +77,7 @@ class Team {
         this.#evolutionTurn(evolution, Math.min(round === 0 ? turns.evolutionOpening : turns.ensemble, this.#left));
       // The ensemble's bounds may settle what the learner would have to prove by itself.
       if (turns.isLarge && this.#meetsFirstBound) {
-        const settled = this.#ensembleTurn(Math.min(LEAST_OPENING, this.#left), round);
+        const settled = this.#ensembleTurn(Math.min(BIG_OPENING, this.#left), round);
         if (settled !== null) return settled;
       }
       this.#learner ??= builtLearner(this.problem, this.options);
