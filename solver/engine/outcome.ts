@@ -59,7 +59,7 @@ export interface SolveOptions {
   readonly seed: number;
   /** Most work units to spend. */
   readonly effort: number;
-  /** Most work units to spend while there is no plan, where that is more than `effort`. */
+  /** Most work units to spend while there is no plan, where that is more than `effort`; what gives the first plan is brought to its end. */
   readonly untilPlan?: number;
   /** Asked at least every few milliseconds; true ends the search with the best so far. */
   readonly shouldStop?: () => boolean;

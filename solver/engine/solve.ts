@@ -80,12 +80,13 @@ class Solving {
     if (project !== null && this.evolve(project, this.bounds)) return this.outcome(false);
     // Bounds and facts of a large problem take a while, too, and are not counted.
     if (budget.poll()) return this.outcome(true);
-    if (workshop.best === null) findFirstPlans(workshop, FIRST_RULES, 2 * FIRST_RULES);
+    if (workshop.best === null) findFirstPlans(workshop, FIRST_RULES, 2 * FIRST_RULES, options.effort);
     if (workshop.best === null) {
       const overload = findOverload(workshop);
       if (overload !== null) return { kind: 'impossible', clash: overload, ...this.common(false) };
-      findFirstPlans(workshop, FIRST_RULES, Infinity);
+      findFirstPlans(workshop, FIRST_RULES, Infinity, options.effort);
     }
+    budget.limitTo(options.effort);
     this.bounds.restart(0);
     const finished = workshop.best !== null && this.improve(workshop.best, this.bounds);
     return this.outcome(!finished);
@@ -153,7 +154,6 @@ class Solving {
   private report(): void {
     const { workshop, trace, options, budget } = this;
     const plan = workshop.best;
-    if (plan !== null) budget.limitTo(options.effort);
     const row = {
       work: budget.spent,
       value: plan === null ? null : (plan.values[0] ?? 0),

@@ -43,6 +43,8 @@ export interface DiveOrders {
   readonly failLimit: number;
   /** Gives up after few dead ends of what stands at the front already: where another dive by another rule can follow. */
   readonly givesUp?: boolean;
+  /** Where a place is refused, tries the next one in longer and longer strides: where any plan is better than none. */
+  readonly strides?: boolean;
 }
 
 export class Dive {
@@ -231,10 +233,14 @@ export class Dive {
     return (this.store.cells[4 * task] as number) + (this.store.cells[4 * task + 1] as number) === 0;
   }
 
-  /** Fixes an endpoint at the bound in the slot, or as near to it as is possible. @returns false when the dive is dead */
+  /**
+   * Fixes an endpoint at the bound in the slot, or as near to it as is possible; in strides where that is asked.
+   *
+   * @returns false when the dive is dead
+   */
   private decideBound(slot: number, task: number): boolean {
-    const { store, propagation, decisions } = this;
-    for (;;) {
+    const { store, propagation, decisions, orders } = this;
+    for (let tries = 0; ; tries++) {
       const value = store.cells[slot] as number;
       decisions.push(BOUND, slot ^ 1, -value);
       if (store.raise(slot ^ 1, -value) && propagation.propagate()) {
@@ -243,7 +249,9 @@ export class Dive {
       }
       propagation.clear();
       decisions.pop();
-      if (!(store.raise(slot, value + 1) && propagation.propagate())) {
+      // What stands in the way is often an hour of other work, and each minute of it would cost as much to refute as the first.
+      const stride = orders.strides === true ? Math.max(1, tries) : 1;
+      if (!(store.raise(slot, value + stride) && propagation.propagate())) {
         propagation.clear();
         return this.retreat(task);
       }

@@ -4,7 +4,7 @@
  */
 import type { Plan } from './plan.ts';
 import { priorityRules, type PriorityRule } from './priority-rules.ts';
-import type { Workshop } from './workshop.ts';
+import type { RuleDive, Workshop } from './workshop.ts';
 
 /**
  * Dead ends allowed in the first dive: where one forward dive gives a plan, it meets few of them; where it meets more, most of the time
@@ -38,13 +38,21 @@ export function ruleOf(round: number, hasPlan: boolean): PriorityRule {
  *
  * @param rounds how many rules to try at least
  * @param most how many to try at most, where none gives a plan
+ * @param effort most units to spend in all once there is a plan; the dive that gives it is brought to its end
  */
-export function findFirstPlans(workshop: Workshop, rounds: number, most: number): void {
+export function findFirstPlans(workshop: Workshop, rounds: number, most: number, effort: number): void {
+  const { budget } = workshop;
   const wheel = new SqueakyWheel(workshop, false);
-  for (let round = 0; round < most && !workshop.budget.poll() && !workshop.budget.over(); round++) {
+  for (let round = 0; round < most && !budget.poll() && !budget.over(); round++) {
     if (round >= rounds && workshop.best !== null) return;
     const rule = ruleOf(round, workshop.best !== null);
-    wheel.turn(rule, round, round < 12 ? 0 : 15, round % 2 === 1 ? workshop.compiled.horizon : 0, round < 3 ? 0 : 50);
+    wheel.turn(rule, round, {
+      whim: round < 12 ? 0 : 15,
+      soilWeight: round % 2 === 1 ? workshop.compiled.horizon : 0,
+      shapeWhim: round < 3 ? 0 : 50,
+      strides: workshop.best === null,
+    });
+    if (workshop.best !== null) budget.limitTo(effort);
   }
 }
 
@@ -52,7 +60,7 @@ export function findFirstPlans(workshop: Workshop, rounds: number, most: number)
 export function findPlanByRule(workshop: Workshop, rule: PriorityRule, most: number): Plan | null {
   const wheel = new SqueakyWheel(workshop, true);
   for (let round = 0; round < most && !workshop.budget.poll() && !workshop.budget.over(); round++) {
-    const plan = wheel.turn(rule, round, round < 4 ? 0 : 10, 0, round < 4 ? 0 : 30);
+    const plan = wheel.turn(rule, round, { whim: round < 4 ? 0 : 10, shapeWhim: round < 4 ? 0 : 30 });
     if (plan !== null) return plan;
   }
   return null;
@@ -72,14 +80,14 @@ class SqueakyWheel {
     this.boost = new Float64Array(workshop.compiled.taskCount);
   }
 
-  turn(rule: PriorityRule, round: number, whim: number, soilWeight: number, shapeWhim: number): Plan | null {
+  turn(rule: PriorityRule, round: number, ways: Omit<RuleDive, 'failLimit' | 'boost'>): Plan | null {
     const { compiled, structure, dive, budget } = this.workshop;
     const { boost } = this;
     const { start, items } = structure.blockTasks;
     dive.forget();
-    const fails =
+    const failLimit =
       round === 0 ? Math.max(FEW_FAILS, compiled.taskCount / TASKS_A_FAIL) : FAILS + 4 * Math.min(20, round);
-    const plan = this.workshop.planByRule(rule, fails, whim, boost, soilWeight, shapeWhim);
+    const plan = this.workshop.planByRule(rule, { ...ways, failLimit, boost });
     const share = plan !== null ? 0.7 : this.keeps ? 1 : 0;
     for (let task = 0; task < boost.length; task++) boost[task] = (boost[task] as number) * share;
     for (let task = 0; task < boost.length && plan === null; task++) {

@@ -121,7 +121,8 @@ export class Improver {
       return;
     }
     const rule = priorityRules[random.below(priorityRules.length)] as PriorityRule;
-    const plan = workshop.planByRule(rule, 40, 25, undefined, random.percent(50) ? workshop.compiled.horizon : 0, 60);
+    const soilWeight = random.percent(50) ? workshop.compiled.horizon : 0;
+    const plan = workshop.planByRule(rule, { failLimit: 40, whim: 25, soilWeight, shapeWhim: 60 });
     if (plan !== null) this.current = plan;
   }
 

@@ -36,6 +36,21 @@ export function prepare(problem: Problem, budget: Budget): Parts | null {
   return { loosened, compiled, structure, propagation: new Propagation(new Store(compiled), structure.block) };
 }
 
+/** How a dive by a priority rule goes. */
+export interface RuleDive {
+  /** Dead ends allowed. */
+  readonly failLimit: number;
+  /** Times to decide by chance among open options, per cent (0), and the same for choices that decide which tasks there are (as `whim`). */
+  readonly whim?: number;
+  readonly shapeWhim?: number;
+  /** For each task what is taken off its key, so that it goes earlier. */
+  readonly boost?: Float64Array;
+  /** How much later goes what soils most, in the measure of the keys (0). */
+  readonly soilWeight?: number;
+  /** See `DiveOrders`. */
+  readonly strides?: boolean;
+}
+
 export class Workshop {
   private readonly loosened: Loosened;
   readonly compiled: Compiled;
@@ -79,15 +94,14 @@ export class Workshop {
     return new Int32Array(this.compiled.optionCount.length).fill(-1);
   }
 
-  /** One dive by a rule; a backward one is pulled forward again. @returns the plan or null */
-  planByRule(
-    rule: PriorityRule,
-    failLimit: number,
-    whim = 0,
-    boost?: Float64Array,
-    soilWeight = 0,
-    shapeWhim = whim,
-  ): Plan | null {
+  /**
+   * One dive by a rule; a backward one is pulled forward again. While there is no plan, one from the end back is offered before that, only
+   * moved as a whole: to pull it forward takes as long again.
+   *
+   * @returns the plan or null
+   */
+  planByRule(rule: PriorityRule, { failLimit, ...ways }: RuleDive): Plan | null {
+    const { whim = 0, shapeWhim = whim, boost, soilWeight = 0, strides = false } = ways;
     const backward = rule.direction === 'backward';
     const facts = this.ruleFacts();
     const key =
@@ -96,21 +110,18 @@ export class Workshop {
         : keysOf(rule.measure, facts, backward, this.random, soilWeight);
     if (boost !== undefined) key.forEach((value, task) => (key[task] = value - (boost[task] as number)));
     const parallel = rule.scheme === 'parallel';
-    const plan = this.build({
-      backward,
-      parallel,
-      key,
-      guide: this.noGuide(),
-      whim,
-      shapeWhim,
-      failLimit,
-      givesUp: true,
-    });
+    const guide = this.noGuide();
+    const plan = this.build({ backward, parallel, key, guide, whim, shapeWhim, failLimit, givesUp: true, strides });
     if (plan === null) return null;
-    // A plan built from the end back lies at the end of the horizon: it is offered when it was pulled forward.
-    const shifted = backward ? this.shift(plan, false, failLimit) : null;
+    if (!backward) {
+      this.offer(plan);
+      return plan;
+    }
+    // A plan built from the end back lies at the end of the horizon.
+    const early = this.movedToStart(plan);
+    if (this.best === null) this.offer(early);
+    const shifted = this.shift(plan, false, failLimit);
     if (shifted !== null) return shifted;
-    const early = backward ? this.movedToStart(plan) : plan;
     this.offer(early);
     return early;
   }

@@ -2,9 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import { Budget } from '../../../../solver/engine/budget.ts';
 import type { Problem } from '../../../../solver/engine/problem.ts';
+import { findFirstPlans } from '../../../../solver/engine/search/first-plans.ts';
 import { planOfSolution, solutionOf } from '../../../../solver/engine/search/plan.ts';
 import { priorityRules } from '../../../../solver/engine/search/priority-rules.ts';
 import { prepare, Workshop } from '../../../../solver/engine/search/workshop.ts';
+import { solve } from '../../../../solver/engine/solve.ts';
 import { verifySolution } from '../../../../solver/engine/verify-solution.ts';
 import { sessionToProblem } from '../../../../solver/translate/session-to-problem.ts';
 import { byId, demoComponents, demoKitchens, demoSessions } from '../../../support/demo-documents.ts';
@@ -59,7 +61,7 @@ describe('a plan at the end of the session', () => {
     if (!translated.ok) throw new Error(JSON.stringify(translated.faults));
     const workshop = workshopOf(translated.problem, seed);
     const rule = priorityRules.find(({ name }) => name === 'latest finish, serial, backward')!;
-    const plan = workshop.planByRule(rule, 30)!;
+    const plan = workshop.planByRule(rule, { failLimit: 30 })!;
     expect(verifySolution(translated.problem, workshop.solution(plan))).toEqual([]);
     expect(Math.min(...plan.start.filter((start) => start >= 0))).toBe(0);
     expect(plan.values[0]).toBeLessThan(translated.problem.horizon);
@@ -71,5 +73,33 @@ describe('an end that stands at a fixed time', () => {
     const lags = [{ from: endOf('lay'), to: 'origin', least: -39 } as const];
     const fixed = [...lags, { from: 'origin', to: endOf('lay'), least: 39 } as const];
     expect(movedLatePlan(problemWith({ resources: [hands], tasks, lags: fixed }))[1]).toEqual({ start: 37, end: 39 });
+  });
+});
+
+describe('a plan from the end back', () => {
+  const session = byId(demoSessions(), 'harbour-sunday');
+  const kitchen = byId(demoKitchens(), 'harbour-one-oven');
+  const translated = sessionToProblem({ session, kitchen, components: demoComponents(), crew: 'two' });
+  if (!translated.ok) throw new Error(JSON.stringify(translated.faults));
+  const { problem } = translated;
+
+  it('is told before it is pulled forward while there is none, and once more after that, shorter', () => {
+    const told: number[] = [];
+    const budget = new Budget(1_000_000, undefined);
+    const workshop = new Workshop(problem, budget, { seed: 1 }, prepare(problem, budget)!, ({ values, start }) => {
+      expect(Math.min(...start.filter((at) => at >= 0))).toBe(0);
+      told.push(values[0]!);
+    });
+    findFirstPlans(workshop, 1, 100, Infinity);
+    expect(told).toHaveLength(2);
+    expect(told[1]).toBeLessThan(told[0]!);
+    expect(verifySolution(problem, workshop.solution(workshop.best!))).toEqual([]);
+  });
+
+  it('is brought to its end when it is the first, though the effort was spent on the way to it', () => {
+    const outcome = solve(problem, { seed: 1, effort: 1, untilPlan: 1_000_000 });
+    const values = outcome.trace.flatMap(({ value }) => value ?? []);
+    expect(values).toHaveLength(2);
+    expect(outcome.work).toBeLessThan(100_000);
   });
 });
