@@ -1,10 +1,11 @@
 /**
  * Plans and solves small things for nothing, so that the code is compiled before somebody waits for it: the demo's smallest session from
- * document to checked plan, and problems that between them touch all of the engine.
+ * document to checked plan and replanned while it runs, and problems that between them touch all of the engine.
  *
  * Work is counted, so it ends by itself. Nothing is kept of it: what is planned afterwards is what would be planned without.
  */
 import * as v from 'valibot';
+import { runPlan } from '../../solver/answers/replan/replan.ts';
 import { solveTogether } from '../../solver/engine/together.ts';
 import { Component } from '../../solver/kitchen/component.ts';
 import { Kitchen } from '../../solver/kitchen/kitchen.ts';
@@ -16,13 +17,17 @@ import swede from '../demo/components/crushed-swede.component.json' with { type:
 import kitchen from '../demo/kitchens/lane-cottage.kitchen.json' with { type: 'json' };
 import session from '../demo/sessions/weeknight-roast.session.json' with { type: 'json' };
 import type { PlanJob } from './job.ts';
+import { rehearseReplans } from './rehearse-replans.ts';
 import { runJob } from './run-job.ts';
+import { wallOffsetOf } from './wall-offset.ts';
 import { warmUpProblems } from './warm-up-problems.ts';
 
-/** How often all is done, each time with other problems, and most work units for each: together some two or three seconds on one core. */
+/** How often all is done, each time with other problems, and most work units for each: together some four or five seconds on one core. */
 const ROUNDS = 4;
 const PROBLEM_UNITS = 2000;
 const SESSION_UNITS = 3000;
+/** Moments of each round at which the session is replanned. */
+const MOMENTS = 3;
 
 /**
  * Runs planner and engine warm.
@@ -44,7 +49,10 @@ export function warmUp(shouldStop: () => boolean): boolean {
       solveTogether(problem, { seed, effort: PROBLEM_UNITS, shouldStop });
     }
     if (shouldStop()) return false;
-    runJob(job, { shouldStop, onProgress: () => {}, now: () => performance.now() });
+    const made = runJob(job, { shouldStop, onProgress: () => {}, now: () => performance.now() });
+    if (made.kind !== 'planned' || shouldStop()) return false;
+    const running = runPlan(made.plan, wallOffsetOf(job.session.start));
+    if (!rehearseReplans(running, shouldStop, MOMENTS, (seed - 1) / ROUNDS)) return false;
   }
   return true;
 }

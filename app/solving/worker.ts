@@ -22,7 +22,7 @@ function take({ ask, job, stop }: JobOrder): void {
   report({ kind: 'done', result });
 }
 
-// The port is looked into at every stop that the warm-up makes, so the first job waits some milliseconds for it at most.
+// The port is looked into at every stop that the warm-up makes, so the first job waits some milliseconds for it, or for one small replan.
 let first: { readonly message: JobOrder } | undefined;
 warmUp(() => (first ??= receiveMessageOnPort(port) as typeof first) !== undefined);
 if (first !== undefined) take(first.message);

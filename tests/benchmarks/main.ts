@@ -20,7 +20,7 @@ const help = `Usage: npm run bench -- FAMILY PATH [options]
        npm run bench -- replan [SESSION …] [--effort N] [--out FILE]
        npm run bench -- random [FIRST] [--limit N] [--effort N] [--large | --out DIR]
 
-Before anything of a family or of kitchen is measured, planner and engine are run warm as the program's own thread runs them at its start,
+Before anything of a family, of kitchen or of replan is measured, planner and engine are run warm as the program's own thread runs them at its start,
 on small sessions and problems of its own; the summary says "worker warmed".
 
 Families and what PATH is:
@@ -40,7 +40,7 @@ demo's; --problems DIR takes problems written by "afterheat model" instead; --fo
 The building of a model, ours as theirs, is told apart from the search.
 
 replan lets each demo session and generated ones of 60 steps run, with one step at a time late, early or not begun, and tells how
-long the new plan takes; with --effort N each is held beside a replan of N work units.
+long the new plan takes, of the processor and of the thread alone; with --effort N each is held beside a replan of N work units.
 
 random solves N tiny random problems from seed FIRST on and holds each answer against complete enumeration; a wrong one is
 shrunk and printed, or written to DIR. With --large it holds engines, seeds and efforts against each other on problems of up
