@@ -47,6 +47,8 @@ export class Timetable implements Propagator {
   private readonly layerStart: Int32Array;
   private readonly layerAmount: Int32Array;
   private readonly layerLiteral: Int32Array;
+  /** By task: its whole amount, where that is always used; −1 where some of it hangs on a literal. */
+  private readonly sure: Int32Array;
 
   private readonly usage: Int32Array;
   private readonly partFrom: Int32Array;
@@ -82,6 +84,9 @@ export class Timetable implements Propagator {
     tasks.forEach((t, k) => (this.layerStart[k + 1] = this.layerStart[k]! + t.layers.length));
     this.layerAmount = Int32Array.from(tasks.flatMap((t) => t.layers.map((l) => l.amount)));
     this.layerLiteral = Int32Array.from(tasks.flatMap((t) => t.layers.map((l) => l.literal)));
+    this.sure = Int32Array.from(tasks, ({ layers }) =>
+      layers.every(({ literal }) => literal === trail.alwaysTrue) ? layers.reduce((sum, l) => sum + l.amount, 0) : -1,
+    );
     this.usage = new Int32Array(this.horizon + 1);
     this.partFrom = new Int32Array(n);
     this.partUntil = new Int32Array(n);
@@ -112,6 +117,7 @@ export class Timetable implements Propagator {
 
   /** Amount of the layers that are true. */
   private amount(k: number): number {
+    if (this.sure[k]! >= 0) return this.sure[k]!;
     let sum = 0;
     for (let l = this.layerStart[k]!; l < this.layerStart[k + 1]!; l++) {
       if (!this.trail.isTrue(this.layerLiteral[l]!)) break;
@@ -212,36 +218,44 @@ export class Timetable implements Propagator {
     const latest = -bound[this.endSlot[k]! + 1]! + this.endOffset[k]!;
     if (!own && (this.risenFrom >= latest || this.risenUntil <= earliest)) return true;
     const amount = this.amount(k);
-    if (amount > 0 && !(this.pushStart(k, amount) && this.pushEnd(k, amount))) return false;
-    return this.dropLayer(k, amount);
+    // What has not changed itself fits wherever the usage has not risen.
+    const low = own ? 0 : this.risenFrom;
+    const high = own ? this.horizon : this.risenUntil;
+    if (amount > 0 && !(this.pushStart(k, amount, low, high) && this.pushEnd(k, amount, low, high))) return false;
+    return this.sure[k]! >= 0 || this.dropLayer(k, amount);
   }
 
-  private pushStart(k: number, amount: number): boolean {
+  /** Pushes a task's start behind the last minute of [low, high) where it would overload; then behind others. */
+  private pushStart(k: number, amount: number, low: number, high: number): boolean {
     const { trail, usage, capacity } = this;
     const slot = this.startSlot[k]!;
-    for (;;) {
+    for (let least = low, most = high; ; least = 0, most = this.horizon) {
       const from = trail.bound[slot]! + this.startOffset[k]!;
       const until = trail.bound[this.endSlot[k]!]! + this.endOffset[k]!;
       // Within its own part the usage holds its own amount and is known to fit.
       const partFrom = this.partAmount[k] === 0 ? until : this.partFrom[k]!;
-      const top = (until < partFrom ? until : partFrom) - 1;
-      let t = top;
-      while (t >= from && usage[t]! + amount <= capacity[t]!) t--;
-      if (t < from) return true;
+      const first = from > least ? from : least;
+      let t = (until < partFrom ? until : partFrom) - 1;
+      if (t >= most) t = most - 1;
+      while (t >= first && usage[t]! + amount <= capacity[t]!) t--;
+      if (t < first) return true;
       if (!trail.set(slot, t + 1 - this.startOffset[k]!, trail.record(this.id, PUSH_START, k, t))) return false;
     }
   }
 
-  private pushEnd(k: number, amount: number): boolean {
+  /** The mirror image of `pushStart`. */
+  private pushEnd(k: number, amount: number, low: number, high: number): boolean {
     const { trail, usage, capacity } = this;
     const slot = this.endSlot[k]! + 1;
-    for (;;) {
+    for (let least = low, most = high; ; least = 0, most = this.horizon) {
       const until = -trail.bound[slot]! + this.endOffset[k]!;
       const from = -trail.bound[this.startSlot[k]! + 1]! + this.startOffset[k]!;
       const partUntil = this.partAmount[k] === 0 ? from : this.partUntil[k]!;
+      const end = until < most ? until : most;
       let t = from > partUntil ? from : partUntil;
-      while (t < until && usage[t]! + amount <= capacity[t]!) t++;
-      if (t >= until) return true;
+      if (t < least) t = least;
+      while (t < end && usage[t]! + amount <= capacity[t]!) t++;
+      if (t >= end) return true;
       if (!trail.set(slot, this.endOffset[k]! - t, trail.record(this.id, PUSH_END, k, t))) return false;
     }
   }
