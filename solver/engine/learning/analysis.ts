@@ -272,19 +272,11 @@ export class Analysis {
       this.memoNo[entry] = 0x7fffffff;
     }
     this.explain(code, entry, slot, value, -1);
-    const { reason } = this;
     const from = this.stackUsed;
-    const end = from + 2 * reason.size;
-    if (end > this.stack.length) {
-      this.stack = widened(this.stack, end * 2);
-    }
-    for (let k = 0; k < reason.size; k++) {
-      this.stack[from + 2 * k] = reason.slots[k]!;
-      this.stack[from + 2 * k + 1] = reason.values[k]!;
-    }
-    this.stackUsed = end;
-    let all = true;
-    for (let k = from; k < end && all; k += 2) all = this.covered(this.stack[k]!, this.stack[k + 1]!, depth);
+    let all = this.pushOpen();
+    const end = this.stackUsed;
+    for (let k = from; k < end && all; k += 3)
+      all = this.follows(this.stack[k]!, this.stack[k + 1]!, this.stack[k + 2]!, depth + 1);
     this.stackUsed = from;
     if (all) {
       if (value > this.memoYes[entry]!) this.memoYes[entry] = value;
@@ -292,13 +284,28 @@ export class Analysis {
     return all;
   }
 
-  private covered(slot: number, value: number, depth: number): boolean {
-    const trail = this.trail;
-    if (value <= trail.root[slot]!) return true;
-    const entry = trail.entryOf(slot, value);
-    const kept = this.needed[slot]!;
-    if (kept >= value && trail.entryOld[entry]! < kept && kept <= trail.entryNew[entry]!) return true;
-    return this.follows(entry, slot, value, depth + 1);
+  /**
+   * Puts what `reason` names on the stack, by entry, slot and value, but for what the clause holds already.
+   * @returns false where one of it can be told at once not to follow from the clause
+   */
+  private pushOpen(): boolean {
+    const { trail, reason, needed } = this;
+    const most = this.stackUsed + 3 * reason.size;
+    if (most > this.stack.length) this.stack = widened(this.stack, most * 2);
+    const { stack } = this;
+    for (let k = 0; k < reason.size; k++) {
+      const slot = reason.slots[k]!;
+      const value = reason.values[k]!;
+      if (value <= trail.root[slot]!) continue;
+      const entry = trail.entryOf(slot, value);
+      const kept = needed[slot]!;
+      if (kept >= value && trail.entryOld[entry]! < kept && kept <= trail.entryNew[entry]!) continue;
+      if (trail.entryReason[entry] === DECIDED || this.levelMark[trail.entryLevel[entry]!] !== this.mark) return false;
+      stack[this.stackUsed++] = entry;
+      stack[this.stackUsed++] = slot;
+      stack[this.stackUsed++] = value;
+    }
+    return true;
   }
 
   /**
