@@ -1,7 +1,7 @@
 /** Turns a problem into flat arrays and indices. */
 import type { Arc, Compiled, CompiledMode, CompiledTier, CompiledUse } from './compiled.ts';
 import { ConditionTable } from './conditions.ts';
-import type { Mode, Point, Problem, Task } from './problem.ts';
+import type { Mode, Point, Problem, Task, Use } from './problem.ts';
 import { SoilMarks } from './soil-marks.ts';
 import { emptyLists, packLists, placesOf, type SparseLists } from './sparse-lists.ts';
 
@@ -18,11 +18,12 @@ export function compileProblem(problem: Problem, goOn: () => boolean = () => tru
   return new Compiler(problem, goOn).run();
 }
 
+/** Marks by number, each once and ascending. */
 interface MarkList {
-  readonly marks: readonly string[];
+  readonly marks: readonly number[];
 }
 
-const NO_MARKS: MarkList = { marks: NONE };
+const NO_MARKS: MarkList = { marks: [] };
 
 class Compiler {
   private readonly table: ConditionTable;
@@ -37,7 +38,9 @@ class Compiler {
   private readonly marks = new Map<string, number>();
   /** By list of marks left: soils by list of marks avoided. */
   private readonly soils = new Map<MarkList, Map<MarkList, number>>();
-  private readonly soilMarks: { leaves: readonly string[]; avoids: readonly string[] }[] = [{ leaves: [], avoids: [] }];
+  private readonly soilMarks: { leaves: MarkList; avoids: MarkList }[] = [{ leaves: NO_MARKS, avoids: NO_MARKS }];
+  /** Lists of one use, by resource: most modes have one use, and most of a resource are alike. */
+  private readonly knownUses: CompiledUse[][][];
   private readonly presence: Int32Array;
 
   constructor(
@@ -51,6 +54,7 @@ class Compiler {
     this.choiceIndex = index(problem.choices);
     this.resourceIndex = index(problem.resources);
     this.stateIndex = index(problem.states);
+    this.knownUses = problem.resources.map(() => []);
     this.presence = Int32Array.from(problem.tasks, (task) => this.presenceOf(task));
   }
 
@@ -77,12 +81,7 @@ class Compiler {
       if (mode.state >= 0) addOnce(stateTasks[mode.state], mode.task);
     }
     const soilCount = this.soilMarks.length;
-    const soilMeets = new Uint8Array(soilCount * soilCount);
-    this.soilMarks.forEach((u, a) =>
-      this.soilMarks.forEach((v, b) => {
-        if (u.leaves.some((mark) => v.avoids.includes(mark))) soilMeets[a * soilCount + b] = 1;
-      }),
-    );
+    const soilMeets = this.soilMeets();
     const arcs = this.goOn() ? this.arcs() : null;
     if (arcs === null) return null;
     const groups = new Map<string, number>();
@@ -98,7 +97,7 @@ class Compiler {
         task.choice === undefined ? -1 : (this.choiceIndex.get(task.choice) ?? -1),
       ),
       modes: this.modes,
-      taskModes: { start: firstMode, items: Int32Array.from(this.modes, (_, mode) => mode) },
+      taskModes: { start: firstMode, items: Int32Array.from({ length: this.modes.length }, (_, mode) => mode) },
       optionMode: packLists(optionMode),
       modeOptions: this.modeOptions(optionMode),
       arcs,
@@ -158,6 +157,21 @@ class Compiler {
     return compiled;
   }
 
+  /** Soil by soil, 1 where the first leaves what the second avoids. */
+  private soilMeets(): Uint8Array {
+    const { soilMarks } = this;
+    const avoiders = emptyLists(this.marks.size);
+    soilMarks.forEach(({ avoids }, soil) => {
+      for (const mark of avoids.marks) avoiders[mark]?.push(soil);
+    });
+    const meets = new Uint8Array(soilMarks.length ** 2);
+    soilMarks.forEach(({ leaves }, soil) => {
+      for (const mark of leaves.marks)
+        for (const avoider of avoiders[mark] as number[]) meets[soil * soilMarks.length + avoider] = 1;
+    });
+    return meets;
+  }
+
   private modeOptions(optionMode: readonly (readonly number[])[]): SparseLists {
     const none = this.modes.length;
     const modes: number[] = [];
@@ -173,7 +187,8 @@ class Compiler {
 
   private presenceOf(task: Task): number {
     const when = this.table.of(task.when);
-    if (task.choice === undefined) return when;
+    // A task that is there under every option hangs on none.
+    if (task.choice === undefined || !task.modes.includes(null)) return when;
     const options = task.modes.flatMap((mode, option) => (mode === null ? [] : [option]));
     const taken = this.table.ofChoiceLiterals([{ choice: this.choiceIndex.get(task.choice) ?? -1, options }]);
     return this.table.and(when, taken);
@@ -206,18 +221,39 @@ class Compiler {
   }
 
   /** The uses of a mode by resource; several of one resource are put together. */
-  private usesOf(mode: Mode): CompiledUse[] {
+  private usesOf(mode: Mode): readonly CompiledUse[] {
+    if (mode.uses.length === 1) return this.onlyUse(mode.uses[0] as Use);
     const uses: CompiledUse[] = [];
     for (const use of mode.uses) {
-      const resource = this.resourceIndex.get(use.resource) ?? -1;
-      if (uses.length > 0 && uses.some((other) => other.resource === resource)) return this.usesTogether(mode);
-      const soil = this.soil(use.leaves ?? NONE, use.avoids ?? NONE);
-      uses.push({ resource, amount: use.amount, soil, cleans: use.cleans === true });
+      const compiled = this.use(use);
+      for (const { resource } of uses) if (resource === compiled.resource) return this.usesTogether(mode);
+      uses.push(compiled);
     }
     return uses.length < 2 ? uses : uses.sort((a, b) => a.resource - b.resource);
   }
 
-  private usesTogether(mode: Mode): CompiledUse[] {
+  private use(use: Use): CompiledUse {
+    const resource = this.resourceIndex.get(use.resource) ?? -1;
+    const soil = this.soil(use.leaves ?? NONE, use.avoids ?? NONE);
+    return { resource, amount: use.amount, soil, cleans: use.cleans === true };
+  }
+
+  /** The list of this use alone, made when it is new. */
+  private onlyUse(use: Use): readonly CompiledUse[] {
+    const resource = this.resourceIndex.get(use.resource) ?? -1;
+    const soil = this.soil(use.leaves ?? NONE, use.avoids ?? NONE);
+    const cleans = use.cleans === true;
+    const lists = this.knownUses[resource] as CompiledUse[][];
+    for (const list of lists) {
+      const known = list[0] as CompiledUse;
+      if (known.amount === use.amount && known.soil === soil && known.cleans === cleans) return list;
+    }
+    const list = [{ resource, amount: use.amount, soil, cleans }];
+    lists.push(list);
+    return list;
+  }
+
+  private usesTogether(mode: Mode): readonly CompiledUse[] {
     const resources = mode.uses.map((use) => this.resourceIndex.get(use.resource) ?? -1);
     const order = [...new Set(resources)].sort((a, b) => a - b);
     return order.map((resource) => {
@@ -242,18 +278,19 @@ class Compiler {
     this.soils.set(left, byAvoided);
     const known = byAvoided.get(avoided);
     if (known !== undefined) return known;
-    const soil = this.soilMarks.push({ leaves: left.marks, avoids: avoided.marks }) - 1;
+    const soil = this.soilMarks.push({ leaves: left, avoids: avoided }) - 1;
     byAvoided.set(avoided, soil);
     return soil;
   }
 
-  /** The marks of a list, each once and in order; the same for all lists that say the same. */
+  /** The marks of a list; the same for all lists that say the same. */
   private listOf(list: readonly string[]): MarkList {
     if (list.length === 0) return NO_MARKS;
     const known = this.knownLists.get(list);
     if (known !== undefined) return known;
-    const marks = [...new Set(list)].sort();
-    const key = marks.map((mark) => indexOf(this.marks, mark)).join(',');
+    const sorted = list.map((mark) => indexOf(this.marks, mark)).sort((a, b) => a - b);
+    const marks = sorted.filter((mark, k) => mark !== sorted[k - 1]);
+    const key = marks.join(',');
     const same = this.markLists.get(key) ?? { marks };
     this.markLists.set(key, same);
     this.knownLists.set(list, same);
@@ -262,16 +299,19 @@ class Compiler {
 
   private arcs(): Arc[] {
     return this.problem.lags.map((lag, index) => {
-      const literals = this.table.of(lag.if);
-      const from = this.presenceAt(lag.from);
-      const to = this.presenceAt(lag.to);
+      const asked = this.table.of(lag.if);
+      const from = this.node(lag.from);
+      const to = this.node(lag.to);
+      const atFrom = this.presence[from >> 1] ?? 0;
+      const atTo = this.presence[to >> 1] ?? 0;
       return {
-        from: this.node(lag.from),
-        to: this.node(lag.to),
+        from,
+        to,
         least: lag.least,
-        all: this.table.and(literals, from, to),
-        low: this.table.without(this.table.and(literals, from), to),
-        high: this.table.without(this.table.and(literals, to), from),
+        asked,
+        all: this.table.and(asked, atFrom, atTo),
+        low: this.table.without(this.table.and(asked, atFrom), atTo),
+        high: this.table.without(this.table.and(asked, atTo), atFrom),
         lag: index,
       };
     });
@@ -302,6 +342,8 @@ function isSameMode(a: CompiledMode, b: CompiledMode): boolean {
   if (a.shortest !== b.shortest || a.longest !== b.longest || a.uses.length !== b.uses.length) return false;
   if (a.state !== b.state || a.stateClass !== b.stateClass) return false;
   if (a.costFixed !== b.costFixed || a.costPerMinute !== b.costPerMinute) return false;
+  // Of one use alone there is one list for all that are alike.
+  if (a.uses.length === 1) return a.uses === b.uses;
   return a.uses.every(({ resource, amount, soil, cleans }, k) => {
     const other = b.uses[k] as CompiledUse;
     return resource === other.resource && amount === other.amount && soil === other.soil && cleans === other.cleans;

@@ -2,7 +2,7 @@
  * The flat form of a problem that search works on.
  *
  * Every endpoint is a **node**: task `i` starts at node `2i` and ends at node `2i + 1`; node `2n` is the origin. The distinct
- * modes of a task are numbered through the problem. A lag is an **arc** with three conditions: `all` (both tasks present and
+ * modes of a task are numbered through the problem. A lag is an **arc** with conditions: `all` (both tasks present and
  * the lag's literals hold), `low` (what must be known so that the arc may raise the earliest time of `to`, given that its task is
  * present) and `high` (likewise for the latest time of `from`).
  */
@@ -34,6 +34,8 @@ export interface Arc {
   readonly to: number;
   readonly least: number;
   readonly all: number;
+  /** The lag's own literals. */
+  readonly asked: number;
   readonly low: number;
   readonly high: number;
   readonly lag: number;

@@ -35,8 +35,9 @@ export class ConditionTable {
 
   /** Index of the condition with these literals, made when it is new. */
   of(literals: readonly Literal[] | undefined): number {
+    if (literals === undefined || literals.length === 0) return 0;
     return this.ofChoiceLiterals(
-      (literals ?? []).map((literal) => ({
+      literals.map((literal) => ({
         choice: this.choiceIndex.get(literal.choice) ?? -1,
         options: literal.options,
       })),

@@ -76,9 +76,13 @@ function bondsOf(problem: Problem, families: readonly (readonly Task[])[]): Bond
   const bonds = families.map((): Bonds => ({ lags: [], forbidden: [] }));
   const ofTask = new Map(families.flatMap((family, index) => family.map((task) => [task.id, bonds[index]!])));
   const ofChoice = new Map(families.flatMap((family, index) => family.map((task) => [task.choice, bonds[index]!])));
-  for (const lag of problem.lags)
-    for (const bond of new Set([lag.from, lag.to].map((at) => (at === 'origin' ? undefined : ofTask.get(at.task)))))
-      bond?.lags.push(lag);
+  const at = (point: Point): Bonds | undefined => (point === 'origin' ? undefined : ofTask.get(point.task));
+  for (const lag of problem.lags) {
+    const from = at(lag.from);
+    const to = at(lag.to);
+    from?.lags.push(lag);
+    if (to !== from) to?.lags.push(lag);
+  }
   for (const conjunction of problem.forbidden)
     for (const bond of new Set(conjunction.map((literal) => ofChoice.get(literal.choice))))
       bond?.forbidden.push(conjunction);

@@ -7,7 +7,7 @@
  * placed after its contents.
  */
 import type { Arc, Compiled, CompiledMode } from './compiled.ts';
-import { emptyLists, packLists, type SparseLists } from './sparse-lists.ts';
+import { emptyLists, packLists, placesOf, type SparseLists } from './sparse-lists.ts';
 
 export interface Structure {
   readonly block: Int32Array;
@@ -57,35 +57,37 @@ export function readStructure(compiled: Compiled): Structure {
     if (isContainer[to] === 1 && (arc.to & 1) === 1) closes[from]?.push(to);
     if (isContainer[from] === 1 && (arc.from & 1) === 0) opens[to]?.push(from);
   }
-  const bounders: Ordered[][] = Array.from({ length: taskCount }, () => []);
-  const raisers: Ordered[][] = Array.from({ length: taskCount }, () => []);
+  const ties = new Pairs();
   for (const arc of arcs) {
     const from = arc.from >> 1;
     const to = arc.to >> 1;
     if (from === to || from === taskCount || to === taskCount) continue;
     if (isContainer[from] === 1 || isContainer[to] === 1) continue;
-    bounders[from]?.push({ task: to, condition: arc.all });
-    raisers[to]?.push({ task: from, condition: arc.all });
+    ties.add(from, to, arc.all);
   }
+  const bounders = ties.byFirst(taskCount);
+  const raisers = ties.bySecond(taskCount);
   const { before, after } = findOrder(compiled, isContainer);
   const { shaping, onDemand, leanest } = readChoices(compiled);
+  const shapes = new Uint8Array(onDemand.length);
+  for (const choice of shaping) shapes[choice] = 1;
   return {
     block,
     blockTasks: packLists(blockTasks),
     isContainer,
     closes: packLists(closes),
     opens: packLists(opens),
-    bounders: packLists(bounders.map((list) => list.map((entry) => entry.task))),
-    bounderCondition: Int32Array.from(bounders.flatMap((list) => list.map((entry) => entry.condition))),
-    raisers: packLists(raisers.map((list) => list.map((entry) => entry.task))),
-    raiserCondition: Int32Array.from(raisers.flatMap((list) => list.map((entry) => entry.condition))),
-    before: packLists(before.map((list) => list.map((entry) => entry.task))),
-    beforeCondition: Int32Array.from(before.flatMap((list) => list.map((entry) => entry.condition))),
-    after: packLists(after.map((list) => list.map((entry) => entry.task))),
-    afterCondition: Int32Array.from(after.flatMap((list) => list.map((entry) => entry.condition))),
+    bounders: bounders.tasks,
+    bounderCondition: bounders.conditions,
+    raisers: raisers.tasks,
+    raiserCondition: raisers.conditions,
+    before: before.tasks,
+    beforeCondition: before.conditions,
+    after: after.tasks,
+    afterCondition: after.conditions,
     ownChoices: packLists(findOwnChoices(compiled)),
     shaping,
-    shapes: Uint8Array.from(onDemand, (_, choice) => (shaping.includes(choice) ? 1 : 0)),
+    shapes,
     onDemand,
     leanest,
   };
@@ -109,6 +111,40 @@ function isOrdering(arc: Arc): boolean {
   return arc.least >= 0 && !((arc.from & 1) === 0 && (arc.to & 1) === 1);
 }
 
+/** Tasks two by two, each pair with the condition of it. */
+class Pairs {
+  private readonly firsts: number[] = [];
+  private readonly seconds: number[] = [];
+  private readonly conditions: number[] = [];
+
+  add(first: number, second: number, condition: number): void {
+    this.firsts.push(first);
+    this.seconds.push(second);
+    this.conditions.push(condition);
+  }
+
+  /** For each task the seconds of the pairs in which it is first, and the conditions, as the pairs came. */
+  byFirst(taskCount: number): Partners {
+    return this.partners(placesOf(taskCount, this.firsts), this.seconds);
+  }
+
+  bySecond(taskCount: number): Partners {
+    return this.partners(placesOf(taskCount, this.seconds), this.firsts);
+  }
+
+  private partners({ start, items }: SparseLists, others: readonly number[]): Partners {
+    return {
+      tasks: { start, items: items.map((pair) => others[pair] as number) },
+      conditions: items.map((pair) => this.conditions[pair] as number),
+    };
+  }
+}
+
+interface Partners {
+  readonly tasks: SparseLists;
+  readonly conditions: Int32Array;
+}
+
 interface Ordered {
   readonly task: number;
   readonly condition: number;
@@ -118,10 +154,11 @@ interface Ordered {
  * Which tasks come before which. A lag from the end of a container stands for one from each task that closes it, a lag to its start
  * for one to each task that opens it.
  */
-function findOrder(compiled: Compiled, isContainer: Uint8Array): { before: Ordered[][]; after: Ordered[][] } {
+function findOrder(compiled: Compiled, isContainer: Uint8Array): { before: Partners; after: Partners } {
   const { taskCount, arcs, table } = compiled;
-  const closers: Ordered[][] = Array.from({ length: taskCount }, () => []);
-  const openers: Ordered[][] = Array.from({ length: taskCount }, () => []);
+  // Of containers alone.
+  const closers: Ordered[][] = [];
+  const openers: Ordered[][] = [];
   const between = arcs.filter(
     (arc) => arc.from >> 1 !== arc.to >> 1 && arc.from >> 1 !== taskCount && arc.to >> 1 !== taskCount,
   );
@@ -130,12 +167,11 @@ function findOrder(compiled: Compiled, isContainer: Uint8Array): { before: Order
     const from = arc.from >> 1;
     const to = arc.to >> 1;
     if (isContainer[to] === 1 && (arc.to & 1) === 1 && isContainer[from] === 0)
-      closers[to]?.push({ task: from, condition: arc.all });
+      (closers[to] ??= []).push({ task: from, condition: arc.all });
     if (isContainer[from] === 1 && (arc.from & 1) === 0 && isContainer[to] === 0)
-      openers[from]?.push({ task: to, condition: arc.all });
+      (openers[from] ??= []).push({ task: to, condition: arc.all });
   }
-  const before: Ordered[][] = Array.from({ length: taskCount }, () => []);
-  const after: Ordered[][] = Array.from({ length: taskCount }, () => []);
+  const order = new Pairs();
   for (const arc of between) {
     if (!isOrdering(arc)) continue;
     const from = arc.from >> 1;
@@ -143,17 +179,19 @@ function findOrder(compiled: Compiled, isContainer: Uint8Array): { before: Order
     // The lags that tie a container to its contents are no order.
     if (isContainer[from] === 1 && (arc.from & 1) === 0) continue;
     if (isContainer[to] === 1 && (arc.to & 1) === 1) continue;
+    if (isContainer[from] === 0 && isContainer[to] === 0) {
+      order.add(from, to, arc.all);
+      continue;
+    }
     const firsts = isContainer[from] === 1 ? (closers[from] ?? []) : [{ task: from, condition: 0 }];
     const seconds = isContainer[to] === 1 ? (openers[to] ?? []) : [{ task: to, condition: 0 }];
     for (const first of firsts)
       for (const second of seconds) {
         if (first.task === second.task) continue;
-        const condition = table.and(arc.all, first.condition, second.condition);
-        before[second.task]?.push({ task: first.task, condition });
-        after[first.task]?.push({ task: second.task, condition });
+        order.add(first.task, second.task, table.and(arc.all, first.condition, second.condition));
       }
   }
-  return { before, after };
+  return { before: order.bySecond(taskCount), after: order.byFirst(taskCount) };
 }
 
 function findContainers(compiled: Compiled): Uint8Array {
@@ -213,7 +251,7 @@ function findBlocks(compiled: Compiled): Int32Array {
 }
 
 function findOwnChoices(compiled: Compiled): number[][] {
-  const { taskCount, taskChoice, arcs, table, problem } = compiled;
+  const { taskCount, taskChoice, arcs, table } = compiled;
   const own = emptyLists(taskCount);
   const add = (task: number, choice: number): void => {
     const list = own[task];
@@ -221,9 +259,8 @@ function findOwnChoices(compiled: Compiled): number[][] {
   };
   taskChoice.forEach((choice, task) => add(task, choice));
   for (const arc of arcs) {
-    const lag = problem.lags[arc.lag];
-    if (lag?.if === undefined) continue;
-    for (const literal of table.literalsOf(table.of(lag.if))) {
+    if (arc.asked === 0) continue;
+    for (const literal of table.literalsOf(arc.asked)) {
       add(arc.from >> 1, literal.choice);
       add(arc.to >> 1, literal.choice);
     }
@@ -260,8 +297,11 @@ function readChoices(compiled: Compiled): { shaping: number[]; onDemand: Uint8Ar
     if (needed[choice] === 0 && least === 0) onDemand[choice] = 1;
     else shaping.push(choice);
   }
-  const leanest = tasksUnder.map((under) =>
-    Array.from(under, (_, option) => option).sort((a, b) => (under[a] ?? 0) - (under[b] ?? 0) || a - b),
-  );
+  const leanest = tasksUnder.map((under) => {
+    const options = Array.from({ length: under.length }, (_, option) => option);
+    return under.every((tasks) => tasks === 0)
+      ? options
+      : options.sort((a, b) => (under[a] ?? 0) - (under[b] ?? 0) || a - b);
+  });
   return { shaping, onDemand, leanest: packLists(leanest) };
 }

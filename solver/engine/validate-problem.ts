@@ -144,19 +144,19 @@ class Validator {
   /** By resource, what each task that uses it uses at most. */
   private largestAmounts(): Map<string, number[]> {
     const found = new Map<string, number[]>();
-    for (const task of this.problem.tasks) {
-      const most = new Map<string, number>();
+    // The task that each resource's last amount is of.
+    const last = new Map<string, number>();
+    this.problem.tasks.forEach((task, t) => {
       for (const mode of task.modes)
         for (const { resource } of mode?.uses ?? []) {
           const amount = amountOn(mode, resource);
-          if (amount > (most.get(resource) ?? -1)) most.set(resource, amount);
+          const amounts = found.get(resource) ?? [];
+          if (amounts.length === 0) found.set(resource, amounts);
+          if (last.get(resource) !== t) amounts.push(amount);
+          else amounts[amounts.length - 1] = Math.max(amounts[amounts.length - 1] as number, amount);
+          last.set(resource, t);
         }
-      for (const [resource, amount] of most) {
-        const amounts = found.get(resource);
-        if (amounts === undefined) found.set(resource, [amount]);
-        else amounts.push(amount);
-      }
-    }
+    });
     return found;
   }
 

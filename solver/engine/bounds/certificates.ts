@@ -12,6 +12,8 @@ import { sureEdges, type Edge } from './longest-paths.ts';
 
 /** Looks for a certificate; null when none is found, which says nothing about the problem. */
 export function findClash(workshop: Workshop): Clash | null {
+  // Bounds that propagation has settled without a contradiction have no cycle to climb.
+  if (workshop.consistent) return findMisfit(workshop, workshop.store);
   // A store of its own, in which nothing is concluded yet.
   const store = new Store(workshop.compiled);
   return findCycle(workshop, store) ?? findMisfit(workshop, store);

@@ -19,6 +19,8 @@ export class Store extends ChoiceStore {
   readonly partTo: number;
   /** 1 for placed tasks that search has found in want of nothing, which stands until it is undone; kept by `demands.ts`. */
   readonly settled: number;
+  /** How many of the tasks that soil counts for search has nothing left to ask of; kept by `demands.ts`. */
+  readonly quiet: number;
   /** How many tasks have nothing left to decide, as far as search has looked; kept by `selection.ts`. */
   readonly decided: number;
   /** Capacity left on resource `r` at minute `t` after all mandatory parts: `cells[free + r × horizon + t]`. */
@@ -39,7 +41,7 @@ export class Store extends ChoiceStore {
     const { taskCount } = compiled;
     const slots = 2 * (2 * taskCount + 1);
     const resourceCount = compiled.problem.resources.length;
-    super(compiled, slots + 6 * taskCount + compiled.capacity.length + resourceCount + 1);
+    super(compiled, slots + 6 * taskCount + compiled.capacity.length + resourceCount + 2);
     this.modeBase = slots;
     this.shortBase = slots + taskCount;
     this.longBase = slots + 2 * taskCount;
@@ -48,6 +50,7 @@ export class Store extends ChoiceStore {
     this.settled = slots + 5 * taskCount;
     this.free = slots + 6 * taskCount;
     this.decided = this.free + compiled.capacity.length + resourceCount;
+    this.quiet = this.decided + 1;
     this.soilUsers = new SoilUsers(compiled, this.trail, this.free + compiled.capacity.length);
     this.slotQueue = new Int32Array(slots);
     this.slotQueued = new Uint8Array(slots);

@@ -22,8 +22,10 @@ export class Demands {
   /** 1 where a mode cleans a resource. */
   private readonly cleansAt: Uint8Array;
   private readonly resources: number;
-  /** Tasks that some other may soil, or that may soil some other. */
-  private readonly concerned: readonly number[];
+  /** Tasks that some other may soil, or that may soil some other: those found in want of nothing, and those absent, in front. */
+  private readonly concerned: Int32Array;
+  /** Placed tasks not yet looked at. */
+  private readonly fresh: number[] = [];
 
   constructor(private readonly propagation: Propagation) {
     this.store = propagation.store;
@@ -35,15 +37,35 @@ export class Demands {
       for (const use of mode.uses) if (use.cleans) this.cleansAt[index * this.resources + use.resource] = 1;
       if (concerned[mode.task] === 0 && soilMarks.concerns(mode)) concerned[mode.task] = 1;
     });
-    this.concerned = Array.from(concerned, (flag, task) => (flag === 1 ? task : -1)).filter((task) => task >= 0);
+    this.concerned = Int32Array.from(
+      Array.from(concerned, (flag, task) => (flag === 1 ? task : -1)).filter((task) => task >= 0),
+    );
   }
 
   /** Looks for something lacking. @returns true when there is, described in the fields */
   find(): boolean {
     this.kind = 'none';
-    for (let k = 0; k < this.concerned.length; k++) if (this.wantsClean(this.concerned[k] as number)) return true;
+    this.gatherFresh();
+    for (const task of this.fresh) if (this.wantsClean(task)) return true;
     for (let r = 0; r < this.store.compiled.reservoirs.length; r++) if (this.findEvent(r)) return true;
     return false;
+  }
+
+  /** Notes the placed tasks not yet looked at, by number; what nothing is left to be asked of moves in front, and how many these are is on the trail. */
+  private gatherFresh(): void {
+    const { store, concerned, fresh } = this;
+    const before = store.cells[store.quiet] as number;
+    let quiet = before;
+    fresh.length = 0;
+    for (let k = before; k < concerned.length; k++) {
+      const task = concerned[k] as number;
+      if (store.cells[store.settled + task] === 1 || store.isAbsent(task)) {
+        concerned[k] = concerned[quiet] as number;
+        concerned[quiet++] = task;
+      } else if (store.isPlaced(task)) fresh.push(task);
+    }
+    if (quiet > before) store.trail.set(store.quiet, quiet);
+    if (fresh.length > 1) fresh.sort((a, b) => a - b);
   }
 
   /**
@@ -52,7 +74,6 @@ export class Demands {
    */
   private wantsClean(task: number): boolean {
     const { store } = this;
-    if (store.cells[store.settled + task] === 1 || !store.isPlaced(task)) return false;
     if (this.findClean(task)) return true;
     for (const other of this.soiledSettled(task)) if (this.findClean(other)) return true;
     store.trail.set(store.settled + task, 1);

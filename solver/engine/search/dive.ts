@@ -63,6 +63,9 @@ export class Dive {
   private demandsDirty = true;
   /** How many of the choices that shape the plan are made, in their order, since a decision was last undone. */
   private shaped = 0;
+  /** The same for tasks that are placed or absent, and for choices made, in the order in which the last loose ends are looked for. */
+  private finished = 0;
+  private chosen = 0;
   /** Whether the option found last by `takeSoonest` is in force. */
   private soonestTaken = false;
   private orders!: DiveOrders;
@@ -108,7 +111,7 @@ export class Dive {
     this.fromStart.fill(0);
     this.selection.forgetPromoted();
     this.demandsDirty = true;
-    this.shaped = 0;
+    this.forgetPassed();
     let current = -1;
     let work = store.work;
     for (;;) {
@@ -212,9 +215,14 @@ export class Dive {
   /** Containers, lengths without a total, and choices that nothing asked about. */
   private finishOne(): 'done' | 'dead' | 'more' {
     const { store } = this;
-    const { optionCount } = store.compiled;
-    for (let task = 0; task < this.store.compiled.taskCount; task++) {
-      if (!store.isPresent(task) || store.isPlaced(task)) continue;
+    const { optionCount, taskCount } = store.compiled;
+    let isPassing = true;
+    for (let task = this.finished; task < taskCount; task++) {
+      if (!store.isPresent(task) || store.isPlaced(task)) {
+        isPassing &&= store.isPresent(task) || store.isAbsent(task);
+        if (isPassing) this.finished = task + 1;
+        continue;
+      }
       const choice = this.openOwnChoice(task);
       if (choice >= 0) return this.decideOption(choice, task) ? 'more' : 'dead';
       if (!this.isStartFixed(task)) {
@@ -222,11 +230,18 @@ export class Dive {
       }
       return this.decideBound(4 * task + 2, task) ? 'more' : 'dead';
     }
-    for (let choice = 0; choice < optionCount.length; choice++) {
-      if (store.openOptions(choice) === 1) continue;
-      return this.decideOption(choice, -1) ? 'more' : 'dead';
+    for (; this.chosen < optionCount.length; this.chosen++) {
+      if (store.openOptions(this.chosen) === 1) continue;
+      return this.decideOption(this.chosen, -1) ? 'more' : 'dead';
     }
     return 'done';
+  }
+
+  /** Looks at all again from the first on: what was passed may be open once a decision is undone. */
+  private forgetPassed(): void {
+    this.shaped = 0;
+    this.finished = 0;
+    this.chosen = 0;
   }
 
   private isStartFixed(task: number): boolean {
@@ -393,7 +408,7 @@ export class Dive {
     decisions.undoTo(level);
     selection.promote(block);
     this.demandsDirty = true;
-    this.shaped = 0;
+    this.forgetPassed();
     this.lastUndone = -1;
     return true;
   }
@@ -425,7 +440,7 @@ export class Dive {
     const { decisions } = this;
     decisions.undoTo(level);
     this.demandsDirty = true;
-    this.shaped = 0;
+    this.forgetPassed();
     // The same place undone again and again: move it on in longer and longer steps.
     const slot = decisions.kind(level) === BOUND ? decisions.a(level) : -1;
     this.repeats = slot >= 0 && slot === this.lastUndone ? this.repeats + 1 : 0;

@@ -39,12 +39,43 @@ describe('soil of a compiled problem', () => {
     expect(count).toBe(4);
   });
 
+  it('meets what avoids one of the marks it leaves, and only in that order', () => {
+    const marks = [
+      { leaves: ['wheat', 'sesame'], avoids: [] },
+      { leaves: [], avoids: ['egg', 'sesame'] },
+      { leaves: ['egg'], avoids: ['wheat'] },
+    ];
+    const { soilCount, soilMeets } = compileProblem(
+      problemWith({
+        tasks: marks.map((of, k) => task(`t${k}`, 2, [use('board', 1, of)])),
+        resources: [{ id: 'board', capacity: 1 }],
+      }),
+    );
+    const meets = marks.map((_, u) => marks.map((__, v) => soilMeets[(u + 1) * soilCount + v + 1]));
+    expect(meets).toEqual([
+      [0, 1, 1],
+      [0, 0, 0],
+      [0, 1, 0],
+    ]);
+  });
+
   it('is none where there are no marks', () => {
     expect(soilsOf([{ leaves: [], avoids: [] }])).toEqual({ soils: [0], count: 1 });
   });
 });
 
 describe('modes of a compiled problem', () => {
+  it('of one use share its list with all that use the same alike', () => {
+    const { modes } = compileProblem(
+      problemWith({
+        tasks: [task('a', 2, [use('board')]), task('b', 9, [use('board')]), task('c', 2, [use('board', 2)])],
+        resources: [{ id: 'board', capacity: 2 }],
+      }),
+    );
+    expect(modes[0]!.uses).toBe(modes[1]!.uses);
+    expect(modes.map(({ uses }) => uses[0]!.amount)).toEqual([1, 1, 2]);
+  });
+
   it('are numbered one task after the other, those alike once', () => {
     const long = { shortest: 3, longest: 3, uses: [] };
     const short = { shortest: 1, longest: 1, uses: [] };
