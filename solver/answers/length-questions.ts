@@ -51,7 +51,7 @@ export class LengthQuestions {
   /** Lets a plan of the enlarged problem guide the search. */
   guideBy(solution: Solution): void {
     const { core, branching } = this.#model;
-    if (!core.dead && core.replay(this.#model.literalsOf(solution), branching)) core.adoptGuide();
+    if (!core.dead && core.replay(this.#model.literalsOf(solution), branching)) core.guide.adopt();
   }
 
   /**
@@ -75,7 +75,7 @@ export class LengthQuestions {
         shouldStop,
       );
       if (verdict === 'solution') {
-        core.adoptGuide();
+        core.guide.adopt();
         const solution = this.#model.solution();
         best = { solution, value: tierValues(this.problem, solution)[0]! };
         continue;

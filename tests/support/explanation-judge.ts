@@ -38,8 +38,8 @@ export function assignmentsOf(
       ({ core } = model);
       if (core.solve(model.literalsOf(plan), model.branching, 3000, Infinity, undefined) !== 'solution') return [];
     }
-    core.adoptGuide();
-    return [{ values: Int32Array.from(core.guide), tiers: plainTierValues(problem, plan) }];
+    core.guide.adopt();
+    return [{ values: Int32Array.from(core.guide.values), tiers: plainTierValues(problem, plan) }];
   });
   return { known, refused: plans.length - known.length };
 }

@@ -125,9 +125,9 @@ export class Learner extends Proof {
   private fromAbove(slice: Slice): Step {
     const { core } = this.model;
     const before = core.conflicts;
-    core.goesLow = this.raisable && Math.floor(this.conflictsAbove / LEAVING) % 2 === 0;
+    core.guide.goesLow = this.raisable && Math.floor(this.conflictsAbove / LEAVING) % 2 === 0;
     const step = this.descend(slice);
-    core.goesLow = false;
+    core.guide.goesLow = false;
     this.conflictsAbove += core.conflicts - before;
     return step;
   }

@@ -30,7 +30,7 @@ export function orderOf(model: Model, plan: Solution): number[] {
   const literals = keptChoices(model, absent);
   for (const { a, b, aFirst, bFirst } of orders.made)
     if (absent[a] === 0 && absent[b] === 0)
-      for (const literal of [aFirst, bFirst]) if (core.guides(literal)) literals.push(literal);
+      for (const literal of [aFirst, bFirst]) if (core.guide.holds(literal)) literals.push(literal);
   return literals;
 }
 
@@ -74,7 +74,7 @@ function keptChoices(model: Model, free: Uint8Array): number[] {
   });
   return problem.choices.flatMap((choice, c) => {
     if (open.has(choice.id) || choice.options.length < 2) return [];
-    const taken = conditions.options[c]!.find((literal) => core.guides(literal));
+    const taken = conditions.options[c]!.find((literal) => core.guide.holds(literal));
     return taken === undefined ? [] : [taken];
   });
 }
@@ -85,8 +85,8 @@ function keptOrders(model: Model, plan: Solution, free: Uint8Array): number[] {
   const after = new Map<number, { readonly task: number; readonly literal: number }[]>();
   for (const { a, b, aFirst, bFirst } of orders.made) {
     if (free[a] === 1 || free[b] === 1) continue;
-    const [first, second, literal] = core.guides(aFirst) ? [a, b, aFirst] : [b, a, bFirst];
-    if (!core.guides(literal)) continue;
+    const [first, second, literal] = core.guide.holds(aFirst) ? [a, b, aFirst] : [b, a, bFirst];
+    if (!core.guide.holds(literal)) continue;
     const list = after.get(first) ?? [];
     list.push({ task: second, literal });
     after.set(first, list);

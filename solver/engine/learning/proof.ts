@@ -106,15 +106,11 @@ export class Proof {
       core.replay(literals, branching) ||
       core.solve(literals, branching, REPLAY_CONFLICTS, core.work + REPLAY_WORK, undefined) === 'solution';
     if (this.guideWhole) {
-      core.adoptGuide();
+      core.guide.adopt();
       return;
     }
     // Refuted here only where symmetric work stands in another order: the plan's own variables still guide.
-    for (const literal of literals) {
-      const slot = core.trail.slotOf(literal);
-      core.guide[slot >> 1] = (slot & 1) === 0 ? core.trail.valueOf(literal) : -core.trail.valueOf(literal);
-    }
-    core.guided = true;
+    core.guide.follow(literals);
   }
 
   private accept(solution: Solution, values: number[]): void {
@@ -194,7 +190,7 @@ export class Proof {
 
   /** The plan that the core stands at becomes the best. */
   private take(): Step {
-    this.model.core.adoptGuide();
+    this.model.core.guide.adopt();
     this.guideWhole = true;
     const solution = this.model.solution();
     const values = tierValues(this.problem, solution);
@@ -213,14 +209,14 @@ export class Proof {
   private pushEarly(): void {
     const { core, branching } = this.model;
     if (this.best === null) return;
-    core.goesLow = true;
+    core.guide.goesLow = true;
     const stands = core.replay(orderOf(this.model, this.best), branching);
-    core.goesLow = false;
+    core.guide.goesLow = false;
     if (!stands) return;
     const solution = this.model.solution();
     const values = tierValues(this.problem, solution);
     if (!less(values, this.values)) return;
-    core.adoptGuide();
+    core.guide.adopt();
     this.accept(solution, values);
   }
 
