@@ -1,6 +1,7 @@
 /**
- * Where the slack goes: inside the order of a plan, with no tier worse, first what time there is to give away is given back,
- * then the least waiting, then slack behind the work whose length is least sure. What comes out is checked in full; where anything fails, the plan stays as it is.
+ * Where the slack goes: inside the order of a plan, with no tier worse, first what time there is to give away is given back (that
+ * alone may cost a tier below the first), then the least waiting, then slack behind the work whose length is least sure. What comes
+ * out is checked in full; where anything fails, the plan stays as it is.
  */
 import { bindingChain } from '../engine/explain/binding-chain.ts';
 import { drawnTogether } from '../engine/explain/drawn-together.ts';
@@ -10,7 +11,7 @@ import { endNode, startNode } from '../engine/explain/taken.ts';
 import { tierArcs } from '../engine/explain/tier-arcs.ts';
 import type { Solution } from '../engine/outcome.ts';
 import type { Point, Problem } from '../engine/problem.ts';
-import { tierValues } from '../engine/tier-values.ts';
+import { less, tierValues } from '../engine/tier-values.ts';
 import { verifySolution } from '../engine/verify-solution.ts';
 import type { SpreadKind } from '../kitchen/session.ts';
 import type { Translated } from '../translate/legend.ts';
@@ -20,7 +21,7 @@ import { kindOfWaiting, spreadOf } from './spread.ts';
  * Moves the slack of a plan to where it is needed.
  *
  * @param solution a solution of the translated problem
- * @returns a solution with the same choices and order, no tier of it worse; perhaps the same
+ * @returns a solution with the same choices and order, no tier of it worse unless an earlier one is better; perhaps the same
  */
 export function placeSlack(translated: Translated, solution: Solution): Solution {
   return slackPlaced(translated.problem, solution, unsureMoments(translated));
@@ -40,13 +41,22 @@ export function slackPlaced(problem: Problem, solution: Solution, unsure: readon
     if (times !== null) best = kept(problem, withTimes(best, times), best);
   };
   const first = problem.tiers.findIndex((tier) => tier.kind === 'latest');
-  // A plan of a search that was stopped early may have time to give away.
-  if (bindingChain(problem, order)?.idle !== 0)
+  const isIdle = (): boolean => bindingChain(problem, { ...order, times: timesOf(order, best) })?.idle !== 0;
+  // A plan of a search that was stopped early may have time to give away: if need be, at the cost of the tiers below.
+  if (isIdle())
     move(
       drawnTogether(
         problem,
         first,
         keeping((tier) => tier !== first),
+      ),
+    );
+  if (isIdle())
+    move(
+      drawnTogether(
+        problem,
+        first,
+        keeping((tier) => tier < first),
       ),
     );
   move(
@@ -74,12 +84,10 @@ function timesOf(order: PlanOrder, solution: Solution): Int32Array {
   return times;
 }
 
-/** The candidate, if it keeps every rule and no tier is worse. */
+/** The candidate, if it keeps every rule and no tier is worse, unless one above it is better. */
 function kept(problem: Problem, candidate: Solution, solution: Solution): Solution {
   const before = tierValues(problem, solution);
-  const sound =
-    tierValues(problem, candidate).every((value, index) => value <= before[index]!) &&
-    verifySolution(problem, candidate).length === 0;
+  const sound = !less(before, tierValues(problem, candidate)) && verifySolution(problem, candidate).length === 0;
   return sound ? candidate : solution;
 }
 

@@ -71,3 +71,9 @@ function changesOn(resource: string, placed: ReadonlyMap<string, Placed>): numbe
   });
   return changes;
 }
+
+/** Whether one list of tier values is better than another: less in the first tier where they differ. */
+export function less(a: readonly number[], b: readonly number[]): boolean {
+  for (let k = 0; k < a.length; k++) if (a[k] !== b[k]) return a[k]! < b[k]!;
+  return false;
+}

@@ -6,7 +6,7 @@
  * "Better than v" is the assumption ⟦tier ≤ v − 1⟧ and a finished tier's value is the assumption ⟦tier ≤ v⟧, so what is learned stays true
  * throughout. A refuted assumption is a bound.
  */
-import { tierValues } from '../tier-values.ts';
+import { less, tierValues } from '../tier-values.ts';
 import { verifySolution } from '../verify-solution.ts';
 import { CoreGuided } from './core-guided.ts';
 import { Restarts } from './restarts.ts';
@@ -376,10 +376,4 @@ export class Proof {
       return { id: tier.id, value, bound, proven };
     });
   }
-}
-
-/** Whether one list of tier values is better than another: less in the first tier where they differ. */
-export function less(a: readonly number[], b: readonly number[]): boolean {
-  for (let k = 0; k < a.length; k++) if (a[k] !== b[k]) return a[k]! < b[k]!;
-  return false;
 }
