@@ -29,6 +29,11 @@ export class Budget {
     return Math.floor(this.steps / STEPS);
   }
 
+  /** Units left. */
+  get left(): number {
+    return Math.max(0, Math.floor((this.most - this.steps) / STEPS));
+  }
+
   /** Whether so many more steps can be spent and some are left then. */
   allows(steps: number): boolean {
     return this.steps + steps < this.most;

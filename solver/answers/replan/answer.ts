@@ -3,7 +3,7 @@ import type { WallOffset } from '../../checker/clock.ts';
 import { checkPlan } from '../../checker/check-plan.ts';
 import type { Violation } from '../../checker/violation.ts';
 import type { Worth } from '../../engine/replan/asked.ts';
-import type { ReplanOutcome } from '../../engine/replan/replan.ts';
+import type { NoneWithin, ReplanOutcome, WayOn } from '../../engine/replan/outcome.ts';
 import type { Solution } from '../../engine/outcome.ts';
 import { tierValues } from '../../engine/tier-values.ts';
 import type { Lived, Plan } from '../../kitchen/plan.ts';
@@ -65,10 +65,7 @@ export interface Seen {
   readonly met: Met;
 }
 
-type Replanned = Extract<ReplanOutcome, { readonly worth: Worth }>;
-type NoneWithin = Exclude<ReplanOutcome, Replanned>;
-
-function replanned(outcome: Replanned, told: Told): Seen {
+function replanned(outcome: WayOn, told: Told): Seen {
   const { worth, bound, carriedOn, stopped, work } = outcome;
   const plan = planOf(outcome.solution, outcome, told);
   // Where nothing but lateness was told, limits that the engine knows are all that the past can have broken.

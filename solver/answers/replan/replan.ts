@@ -5,7 +5,7 @@
 import type { WallOffset } from '../../checker/clock.ts';
 import { planOrder, type PlanOrder } from '../../engine/explain/plan-order.ts';
 import { endNode, startNode } from '../../engine/explain/taken.ts';
-import { OPEN } from '../../engine/replan/asked.ts';
+import { OPEN, type ReplanAsked } from '../../engine/replan/asked.ts';
 import { withoutMeetings } from '../../engine/replan/met.ts';
 import { replan } from '../../engine/replan/replan.ts';
 import { settle } from '../../engine/replan/settled.ts';
@@ -29,8 +29,8 @@ import { stepUnits } from './units.ts';
 export const PENALTY = 2;
 /** Steps due within so many minutes are left alone. */
 export const FROZEN_MINUTES = 3;
-/** Work units of a replan while cooks wait for it. */
-export const REPLAN_EFFORT = 12_000;
+/** Work units of a replan while cooks wait for it, what gets its searches ready among them. */
+export const REPLAN_EFFORT = 24_000;
 
 export interface ReplanOptions {
   /** Minutes from the start of the session; what is told has happened by then. */
@@ -135,14 +135,17 @@ function replanned(
     history = historyIn(translated, plan, options);
   }
   const isTold = mayHaveBroken(plan, events, isCut(first.minutes, ready.prepared.units));
-  const goOn = (from: Prepared, known: History): Seen =>
-    goingOn(from, known, { plan, options, lived, mayHaveBroken: isTold, wallOffset });
-  const { answered, met } = goOn(translated, history);
+  const effort = options.effort ?? REPLAN_EFFORT;
+  const goOn = (from: Prepared, known: History, efforts: Efforts): Seen =>
+    goingOn(from, known, { plan, options, efforts, lived, mayHaveBroken: isTold, wallOffset });
+  // What has met an allergen may have to be planned around: half is kept for that.
+  const { answered, met } = goOn(translated, history, { effort, effortIfSoiled: Math.floor(effort / 2) });
   if (met.size === 0 || !wouldSpread(answered)) return answered;
   // What has met an allergen carries it from now on: boards and hands are washed after it, and no other food gets it.
   const carrying = prepare(plan, left.size === 0 ? plan : withoutWork(plan, left), lived, wallOffset, met);
   if (!carrying.ok) return answered;
-  const kept = goOn(carrying.prepared, historyIn(carrying.prepared, plan, options)).answered;
+  const rest = { effort: Math.max(0, effort - answered.work) };
+  const kept = goOn(carrying.prepared, historyIn(carrying.prepared, plan, options), rest).answered;
   const work = answered.work + kept.work;
   return kept.kind === 'replanned' || kept.leastBad !== null ? { ...kept, work } : { ...answered, work };
 }
@@ -151,9 +154,13 @@ function replanned(
 const wouldSpread = (answered: Answered): boolean =>
   answered.kind !== 'replanned' && answered.against.some(({ harm }) => harm === 'allergen');
 
+/** Most work units. */
+type Efforts = Pick<ReplanAsked, 'effort' | 'effortIfSoiled'>;
+
 interface Around {
   readonly plan: Plan;
   readonly options: ReplanOptions;
+  readonly efforts: Efforts;
   readonly lived: Lived;
   readonly mayHaveBroken: boolean;
   readonly wallOffset: WallOffset | undefined;
@@ -161,7 +168,7 @@ interface Around {
 
 /** The rest planned from what has happened, and told. */
 function goingOn(translated: Prepared, history: History, around: Around): Seen {
-  const { plan, options, lived, wallOffset } = around;
+  const { plan, options, efforts, lived, wallOffset } = around;
   const { now } = options;
   const { planned, units } = translated;
   const { problem } = translated;
@@ -186,7 +193,7 @@ function goingOn(translated: Prepared, history: History, around: Around): Seen {
     ),
     kept: lookLags(translated),
     seed: options.seed ?? plan.made.seed,
-    effort: options.effort ?? REPLAN_EFFORT,
+    ...efforts,
     ...(options.shouldStop === undefined ? {} : { shouldStop: options.shouldStop }),
   });
   return answer(outcome, {
@@ -196,7 +203,7 @@ function goingOn(translated: Prepared, history: History, around: Around): Seen {
     lived,
     mayHaveBroken: around.mayHaveBroken,
     seed: options.seed ?? plan.made.seed,
-    effort: options.effort ?? REPLAN_EFFORT,
+    effort: efforts.effort,
     wallOffset,
   });
 }

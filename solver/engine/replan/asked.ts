@@ -39,8 +39,10 @@ export interface ReplanAsked {
   /** Positions of lags that are never let go. */
   readonly kept?: ReadonlySet<number>;
   readonly seed: number;
-  /** Most work units to spend on improving; 0: the old order only. */
+  /** Most work units to spend, what gets a search ready among them; 0: the old order only. */
   readonly effort: number;
+  /** The same where what has begun has met soil that it avoids, and the asker may have to ask anew because of it; absent: no less. */
+  readonly effortIfSoiled?: number;
   readonly shouldStop?: () => boolean;
 }
 

@@ -20,7 +20,7 @@ import { restorations } from './restorations.ts';
 /** Budget steps of one check of a whole plan, beside a pass over an arc as one. */
 export const VERIFY_STEPS = 10_000;
 /** Budget steps of reading the order of a plan, for each of its arcs. */
-const READ_STEPS = 20;
+export const READ_STEPS = 20;
 
 export interface Going {
   readonly solution: Solution;

@@ -10,84 +10,35 @@
  * Papers: El Sakkout, Wallace 2000, "Probe backtrack search for minimal perturbation in dynamic scheduling"; Van de Vonder,
  * Ballestín, Demeulemeester, Herroelen 2007, "Heuristic procedures for reactive project scheduling".
  */
-import { NO_PLACE } from '../exhausted.ts';
-import { Budget } from '../budget.ts';
+import { Budget, STEPS } from '../budget.ts';
 import { withTimes, type OrderArc } from '../explain/plan-order.ts';
-import { byNumber, startNode } from '../explain/by-number.ts';
-import { LEARNER_UNITS, Learner, SLICE } from '../learning/learner.ts';
+import { startNode } from '../explain/by-number.ts';
 import type { Clash, Solution } from '../outcome.ts';
 import type { Problem } from '../problem.ts';
 import { verifySolution } from '../verify-solution.ts';
 import { OPEN, type ReplanAsked, type Worth } from './asked.ts';
 import { ArcTable } from './arc-table.ts';
+import { keptLags, limitsBroken } from './broken-limits.ts';
 import { boundsByFacts, carryOn } from './carry-on.ts';
-import { condition, tasksLeft } from './condition.ts';
-import { exactProblem } from './exact.ts';
+import { closer } from './closer.ts';
+import { exactly } from './exactly.ts';
+import { byBoth, byLearner, type FromNothing } from './from-nothing.ts';
 import { improve, type Going } from './improve.ts';
+import { inOldOrder, type InOldOrder } from './in-old-order.ts';
 import { keptOrder, sequenceArcs, type KeptOrder } from './kept-order.ts';
-import { buildCost } from './build-cost.ts';
-import { byBoth, byLearner } from './from-nothing.ts';
-import { isOverIn, leastBad, minutesOver } from './least-bad.ts';
+import { leastBad, minutesOver } from './least-bad.ts';
 import { both, giveWay, NOTHING, widerArcs, widerProblem, type LetGo } from './let-go.ts';
 import { withoutMeetings } from './met.ts';
+import type { NoneWithin, ReplanOutcome, WayOn } from './outcome.ts';
 import { pushRight } from './push-right.ts';
 import { surelyBroken, type SurelyBroken } from './surely-broken.ts';
 import { repair } from './repair.ts';
-import { plansInOrder } from '../search/plans-in-order.ts';
 import { shutHours } from './shut-hours.ts';
 import { settle, type Settled } from './settled.ts';
 import { worthOf } from './worth.ts';
 
-/** A limit that a plan breaks: the lag of the asked problem, or a length or the horizon by the task. */
-export type BrokenLimit =
-  | { readonly kind: 'lag'; readonly lag: number; readonly requirement?: string }
-  | { readonly kind: 'length'; readonly task: string }
-  | { readonly kind: 'horizon' }
-  | { readonly kind: 'calendar'; readonly resource: string };
-
-export type ReplanOutcome =
-  | {
-      readonly kind: 'proven' | 'bounded';
-      readonly solution: Solution;
-      readonly worth: Worth;
-      /** No way to go on is worth less. */
-      readonly bound: number;
-      /** No way to go on finishes earlier. */
-      readonly leastFinish: number;
-      /** Worth of the old order carried on; null where it keeps not every limit. */
-      readonly carriedOn: number | null;
-      /** Limits that the past has broken already. */
-      readonly broken: readonly BrokenLimit[];
-      readonly stopped: boolean;
-      readonly work: number;
-    }
-  | {
-      /** `impossible` only after proof; `unknown`: no way to go on within every limit was found in the effort given. */
-      readonly kind: 'impossible' | 'unknown';
-      readonly clash: Clash | null;
-      /** A way to go on with some limits let go that keeps all else; null where none was found. */
-      readonly leastBad: Solution | null;
-      /**
-       * The least bad; where there is none, the old order with limits let go, though it breaks what can never go (soil, a level, a look on the way). No way
-       * to go on: it tells what stands against one. null where not even times could be had.
-       */
-      readonly nearest: Solution | null;
-      /** Where not even times could be had: positions of the tasks that stand in each other's way, limits let go. */
-      readonly inTheWay: readonly number[];
-      /** Limits that either breaks, and those that the past has broken. */
-      readonly broken: readonly BrokenLimit[];
-      readonly stopped: boolean;
-      readonly work: number;
-    };
-
-type NoneWithin = Extract<ReplanOutcome, { readonly clash: unknown }>;
-
 /** Effort for the fewest moves that make the old order possible again, as a share of that asked. */
-const REPAIR_SHARE = 0.25;
-/** The same for plans built in the old order. */
-const IN_ORDER_SHARE = 0.25;
-/** Plans built in the old order whose times are drawn near the old ones, those of least worth. */
-const DRAWN_NEAR = 3;
+const REPAIR_SHARE = 0.125;
 /** Least effort left for a search from nothing: with less it has never been seen to find what the stages before did not. */
 const FROM_NOTHING = 60_000;
 
@@ -102,11 +53,6 @@ const OVER = 1000;
 export function replan(asked: ReplanAsked): ReplanOutcome {
   return new Replanning(asked).run();
 }
-
-/** Whether two solutions of a problem take the same options at the same times. */
-const isSame = (a: Solution, b: Solution): boolean =>
-  a.choices.every((option, choice) => option === b.choices[choice]) &&
-  a.tasks.every((at, task) => at?.start === b.tasks[task]?.start && at?.end === b.tasks[task]?.end);
 
 interface Found {
   readonly going: Going | null;
@@ -128,12 +74,12 @@ class Replanning {
   /** Settled, without what is let go. */
   private readonly problem: Problem;
   private readonly arcs: readonly OrderArc[];
-  private otherWork = 0;
 
   constructor(private readonly asked: ReplanAsked) {
     this.settled = settle(asked);
     this.worth = worthOf(asked);
-    this.budget = new Budget(asked.effort, asked.shouldStop);
+    const effort = this.settled.hasMetSoil ? (asked.effortIfSoiled ?? asked.effort) : asked.effort;
+    this.budget = new Budget(effort, asked.shouldStop);
     this.sure = surelyBroken(asked, this.settled);
     this.shut = shutHours(this.settled.problem, asked.old);
     this.letGo = both(this.sure.letGo, { ...NOTHING, hours: this.shut });
@@ -144,14 +90,6 @@ class Replanning {
     this.order = { ...order, arcs: widerArcs(order.arcs, this.letGo) };
     this.lower = boundsByFacts(asked, (task) => asked.old.tasks[task] !== null);
     this.arcs = [...this.order.arcs, ...sequenceArcs(this.order.sequences)];
-  }
-
-  private get work(): number {
-    return this.budget.spent + this.otherWork;
-  }
-
-  private get left(): number {
-    return this.asked.effort - this.work;
   }
 
   run(): ReplanOutcome {
@@ -207,7 +145,7 @@ class Replanning {
 
   /** A way to go on where the old order leads nowhere, by one stage after the other. */
   private within(cycle: readonly OrderArc[] | null, bound: number, isSure: boolean): Found {
-    const { asked, problem, settled } = this;
+    const { asked, budget, problem, settled } = this;
     const none = { clash: null, stopped: false };
     if (cycle !== null) {
       const mended = this.repaired(problem, this.order, cycle);
@@ -215,14 +153,17 @@ class Replanning {
     }
     const { going, clash } = this.inOldOrder(problem);
     if (going !== null || clash !== null) return { going, clash, stopped: false };
-    if (isSure || this.left < FROM_NOTHING) return { going: null, clash: null, stopped: true };
-    const learnt = byLearner(asked, problem, settled.decided, bound, Math.floor(this.left / 2));
-    this.otherWork += learnt.work;
+    if (isSure || budget.left < FROM_NOTHING) return { going: null, clash: null, stopped: true };
+    const learnt = this.counted(byLearner(asked, problem, settled.decided, bound, Math.floor(budget.left / 2)));
     if (learnt.solution !== null) return { going: this.closer(learnt.solution), ...none };
-    if (learnt.clash !== null || learnt.stopped || this.left < FROM_NOTHING / 2) return { going: null, ...learnt };
-    const found = byBoth(asked, problem, settled.decided, this.left);
-    this.otherWork += found.work;
+    if (learnt.clash !== null || learnt.stopped || budget.left < FROM_NOTHING / 2) return { going: null, ...learnt };
+    const found = this.counted(byBoth(asked, problem, settled.decided, budget.left));
     return { ...found, going: found.solution === null ? null : this.closer(found.solution) };
+  }
+
+  private counted(found: FromNothing): FromNothing {
+    this.budget.spend(found.work * STEPS);
+    return found;
   }
 
   private improved(problem: Problem, from: Going, worth: (solution: Solution) => Worth): Going {
@@ -258,7 +199,7 @@ class Replanning {
 
   private repaired(problem: Problem, order: KeptOrder, cycle: readonly OrderArc[]): Going | null {
     const { asked, settled } = this;
-    const budget = new Budget(Math.min(this.left, asked.effort * REPAIR_SHARE), asked.shouldStop);
+    const budget = new Budget(Math.min(this.budget.left, asked.effort * REPAIR_SHARE), asked.shouldStop);
     const mended = repair(
       asked,
       problem,
@@ -274,102 +215,25 @@ class Replanning {
     return mended;
   }
 
-  /** The best of some plans built in the old order. */
-  private inOldOrder(problem: Problem): { readonly going: Going | null; readonly clash: Clash | null } {
-    const { asked, settled } = this;
-    const small = condition(problem, settled.decided);
-    const budget = new Budget(Math.min(this.left, asked.effort * IN_ORDER_SHARE), asked.shouldStop);
-    const { plans, impossible } = plansInOrder(small.problem, small.narrow(asked.old), asked.seed, budget);
-    this.budget.spendAllOf(budget);
-    const wide = plans
-      .map((plan) => small.widen(plan))
-      .map((solution) => ({ solution, total: this.worth(solution).total }))
-      .sort((a, b) => a.total - b.total);
-    let going: Going | null = null;
-    for (const [index, { solution, total }] of wide.slice(0, DRAWN_NEAR).entries()) {
-      // Dives often end in the same plan.
-      const before = wide[index - 1];
-      if (before?.total === total && isSame(before.solution, solution)) continue;
-      const each = this.closer(solution, problem);
-      if (going === null || each.worth.total < going.worth.total) going = each;
-    }
-    return { going, clash: impossible ? NO_PLACE : null };
+  private inOldOrder(problem: Problem): InOldOrder {
+    return inOldOrder(this.asked, problem, this.settled.decided, this.worth, this.budget);
   }
 
-  /** The learner on the whole question. */
-  private exactly(start: Going, bound: number, carriedOn: number | null): ReplanOutcome {
-    const { asked, settled, problem: whole } = this;
-    if (this.left <= 0 || this.budget.over()) return this.outcome(start, carriedOn, bound);
-    const still = this.still(start);
-    const decided = [...settled.decided];
-    const position = byNumber(whole).choices;
-    const frozen = whole.tasks.flatMap((task, index) => {
-      if (start.solution.tasks[index] == null || asked.facts[startNode(index)] !== OPEN || !still(index)) return [];
-      if (task.choice !== undefined) {
-        const choice = position.get(task.choice)!;
-        decided[choice] = start.solution.choices[choice]!;
-      }
-      return [{ task: task.id, at: start.solution.tasks[index].start }];
-    });
-    // What the question adds takes no resource.
-    const cost = buildCost(tasksLeft(whole, decided));
-    if (cost > this.left) return this.outcome(start, carriedOn, bound);
-    const exact = exactProblem(asked, whole, bound, start.worth.total);
-    const { problem, narrow, widen } = condition(
-      {
-        ...exact.problem,
-        lags: [
-          ...exact.problem.lags,
-          ...frozen.flatMap(({ task, at }) => [
-            { from: 'origin', to: { task, at: 'start' }, least: at } as const,
-            { from: { task, at: 'start' }, to: 'origin', least: -at } as const,
-          ]),
-        ],
-      },
-      [...decided, ...asked.units.map(() => null)],
-    );
-    this.otherWork += cost;
-    const learner = new Learner(problem, asked.seed);
-    if (!learner.offer(narrow(exact.extend(start.solution, start.worth.finish, start.worth.changed))))
-      return this.outcome(start, carriedOn, bound);
-    const began = this.otherWork;
-    let stopped = false;
-    while (!learner.done && !learner.model.tooLarge) {
-      const left = asked.effort - this.work;
-      if (left <= 0) break;
-      const step = learner.improve({
-        conflicts: SLICE,
-        work: left * LEARNER_UNITS,
-        ...(asked.shouldStop === undefined ? {} : { shouldStop: asked.shouldStop }),
-      });
-      this.otherWork = began + Math.floor(learner.work / LEARNER_UNITS);
-      if (step === 'stopped' || asked.shouldStop?.() === true) {
-        stopped = true;
-        break;
-      }
-    }
-    const solution = exact.restrict(widen(learner.best!));
-    const found = this.closer(solution);
-    const proved = learner.done ? found.worth.total : bound + (learner.bounds[0] ?? 0);
-    return this.outcome(found, carriedOn, Math.max(bound, Math.min(proved, found.worth.total)), stopped);
+  private closer(solution: Solution): Going {
+    return closer(this.asked, this.problem, solution, this.worth, this.budget);
   }
 
-  /** The same choices and orders at the times nearest the old ones. */
-  private closer(solution: Solution, problem = this.problem): Going {
-    const { asked } = this;
-    const order = keptOrder(problem, solution, asked.facts);
-    const lower = boundsByFacts(asked, (task) => solution.tasks[task] !== null);
-    const carried = carryOn(asked, ArcTable.of(order.arcs).along(order.sequences), lower);
-    const plain = { solution, worth: this.worth(solution) };
-    if (carried.kind === 'cycle') return plain;
-    const near = withTimes(solution, carried.times);
-    const worth = this.worth(near);
-    return worth.total <= plain.worth.total && verifySolution(problem, near).length === 0
-      ? { solution: near, worth }
-      : plain;
+  /** The learner on the whole question, where what is left of the effort is enough for it. */
+  private exactly(start: Going, bound: number, carriedOn: number | null): WayOn {
+    const { asked, budget, problem, settled } = this;
+    const learnt = exactly(asked, problem, settled.decided, start, this.still(start), bound, budget);
+    if (learnt === null) return this.outcome(start, carriedOn, bound);
+    const found = this.closer(learnt.solution);
+    const proved = learnt.proven ? found.worth.total : bound + learnt.bound;
+    return this.outcome(found, carriedOn, Math.max(bound, Math.min(proved, found.worth.total)), learnt.stopped);
   }
 
-  private outcome(best: Going, carriedOn: number | null, bound: number, stopped = this.budget.stopped): ReplanOutcome {
+  private outcome(best: Going, carriedOn: number | null, bound: number, stopped = this.budget.stopped): WayOn {
     const proven = this.isSettled(best, bound);
     return {
       kind: proven ? 'proven' : 'bounded',
@@ -378,9 +242,9 @@ class Replanning {
       bound: proven ? best.worth.total : bound,
       leastFinish: this.sure.leastFinish,
       carriedOn,
-      broken: this.limitsBroken(NOTHING),
+      broken: limitsBroken(this.asked, this.settled, NOTHING),
       stopped: stopped && !proven,
-      work: this.work,
+      work: this.budget.spent,
     };
   }
 
@@ -393,7 +257,7 @@ class Replanning {
       order: this.order,
       lower: this.lower,
       ready: sure.ready,
-      isKept: this.isKept(),
+      isKept: keptLags(asked, this.settled),
       repaired: asked.effort <= 0 ? () => null : (wider, order, cycle) => this.repaired(wider, order, cycle),
       inOldOrder: asked.effort <= 0 ? () => null : (wider) => this.inOldOrder(wider).going,
     });
@@ -422,13 +286,6 @@ class Replanning {
     return [...new Set(nodes.map((node) => (node - 1) >> 1))].sort((a, b) => a - b);
   }
 
-  /** Facts, and lags that the asker never lets go. */
-  private isKept(): (lag: number) => boolean {
-    const { asked, settled } = this;
-    const original = asked.problem.lags.flatMap((_, index) => (settled.broken.includes(index) ? [] : [index]));
-    return (lag) => lag >= settled.factLags || asked.kept?.has(original[lag]!) === true;
-  }
-
   private broken(clash: Clash | null, solution: Solution | null, letGo: LetGo, stopped: boolean): NoneWithin {
     return {
       kind: clash === null ? 'unknown' : 'impossible',
@@ -436,29 +293,9 @@ class Replanning {
       leastBad: solution,
       nearest: solution,
       inTheWay: [],
-      broken: this.limitsBroken(letGo, solution),
+      broken: limitsBroken(this.asked, this.settled, letGo, solution),
       stopped,
-      work: this.work,
+      work: this.budget.spent,
     };
-  }
-
-  /** Those that the past has broken, and of those let go the ones that a way to go on does not keep. */
-  private limitsBroken(letGo: LetGo, solution: Solution | null = null): readonly BrokenLimit[] {
-    const { asked, settled } = this;
-    const lagLimit = (lag: number): BrokenLimit => {
-      const { requirement } = asked.problem.lags[lag]!;
-      return { kind: 'lag', lag, ...(requirement === undefined ? {} : { requirement }) };
-    };
-    const kept = asked.problem.lags.flatMap((_, index) => (settled.broken.includes(index) ? [] : [index]));
-    const isOver = solution === null ? () => true : isOverIn(settled.problem, solution);
-    return [
-      ...settled.broken.map(lagLimit),
-      ...[...letGo.lags.keys()].filter((lag) => isOver({ kind: 'lag', lag })).map((lag) => lagLimit(kept[lag]!)),
-      ...[...letGo.lengths.keys()]
-        .filter((task) => isOver({ kind: 'length', task }))
-        .map((task) => ({ kind: 'length', task }) as const),
-      ...(letGo.horizon > 0 ? [{ kind: 'horizon' } as const] : []),
-      ...[...letGo.hours].map((resource) => ({ kind: 'calendar', resource }) as const),
-    ];
   }
 }

@@ -16,6 +16,8 @@ export interface Settled {
   readonly decided: readonly (number | null)[];
   /** Lags of the asked problem that the facts break, by position. */
   readonly broken: readonly number[];
+  /** Whether what has begun has met soil that it avoids. */
+  readonly hasMetSoil: boolean;
   /** Lags of the settled problem from this position on tell facts. */
   readonly factLags: number;
 }
@@ -155,15 +157,15 @@ export function settle(asked: Past): Settled {
       ];
     }),
   );
+  const spoiled = problem.tasks.map((task, index) => spoiledTask(task, index, modes[index]!, past));
   return {
     decided,
     broken,
+    hasMetSoil: spoiled.some((task, index) => task !== problem.tasks[index]),
     factLags: lags.length,
     problem: {
       ...problem,
-      tasks: problem.tasks.map((task, index) =>
-        settledTask(asked, spoiledTask(task, index, modes[index]!, past), index, modes[index]!),
-      ),
+      tasks: spoiled.map((task, index) => settledTask(asked, task, index, modes[index]!)),
       lags: [...lags, ...fixed],
       forbidden: [
         ...problem.forbidden,

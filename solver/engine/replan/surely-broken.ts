@@ -6,6 +6,7 @@
  * contradiction runs origin → ready at 50 → packed → at most 30 before it → out at 10 → origin, 10 minutes too long. The longest gap
  * goes, by 10 minutes, and all else can still be kept.
  */
+import { askedLags } from './broken-limits.ts';
 import { finishOf } from './carry-on.ts';
 import type { Clash } from '../outcome.ts';
 import type { OrderArc } from '../explain/plan-order.ts';
@@ -28,7 +29,7 @@ export interface SurelyBroken {
 
 export function surelyBroken(asked: ReplanAsked, settled: Settled): SurelyBroken {
   const { problem, factLags } = settled;
-  const original = asked.problem.lags.flatMap((_, index) => (settled.broken.includes(index) ? [] : [index]));
+  const original = askedLags(asked, settled);
   const isGuarded = (lag: number): boolean => asked.guarded?.has(original[lag]!) === true;
   /** What says when a point was, or that it lies ahead; and what the asker keeps. */
   const isFact = ({ why }: OrderArc): boolean =>

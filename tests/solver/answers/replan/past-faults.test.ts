@@ -158,6 +158,15 @@ describe('an allergen that a dish has met and would carry on', () => {
     expect(messages(checkPlan(told.plan))).toEqual(messages(told.broken));
   });
 
+  it('is planned around within the one effort that was asked, however small', () => {
+    for (const effort of [2_000, 8_000]) {
+      const result = runPlan(plan).replan({ now: 10, events: [done(10)], effort });
+      if (result.kind === 'refused') throw new Error(JSON.stringify(result));
+      // The last check of a plan that was begun is ended.
+      expect(result.work).toBeLessThan(effort + 1_000);
+    }
+  });
+
   it('is told with the dish and with who must not have it any more', () => {
     expect(told.cautions[0]).toBe(
       'fish may have met gluten: leave it out of what Eve is given, boxes too, and keep it from other food.',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { OPEN, type ReplanAsked } from '../../../../solver/engine/replan/asked.ts';
-import { replan, type ReplanOutcome } from '../../../../solver/engine/replan/replan.ts';
+import type { ReplanOutcome } from '../../../../solver/engine/replan/outcome.ts';
+import { replan } from '../../../../solver/engine/replan/replan.ts';
 import type { Lag, Problem, Task } from '../../../../solver/engine/problem.ts';
 import { faultsOf } from '../../../support/plain-check.ts';
 
