@@ -9,6 +9,7 @@ import { compare, type Compared, type Comparing } from './peers/compare.ts';
 import { comparedHeading, comparedRows, comparedSummary, contradictions } from './peers/compared-summary.ts';
 import { kitchenProblems, type NamedProblem } from './peers/kitchen-problems.ts';
 import { openMiniZinc, type MiniZincBrowser } from './peers/minizinc-browser.ts';
+import { workerWarmed } from './worker-warmed.ts';
 
 export interface PeersBench {
   readonly solve: Solve;
@@ -30,7 +31,7 @@ export interface PeersBench {
   readonly found: string | undefined;
 }
 
-/** Small problems solved for nothing, so that the code of every solver is compiled before anything is timed. */
+/** Small problems solved for nothing, so that the code of every solver is compiled before anything is timed; ours is warmed as the worker is, too. */
 const WARM_UP = 4;
 
 /** @returns the exit code: 1 where two answers cannot both be true */
@@ -64,6 +65,7 @@ export async function peersBench(asked: PeersBench): Promise<number> {
     rows.push(text);
     if (asked.out === undefined) console.log(text);
   };
+  console.error(workerWarmed());
   try {
     for (const problem of kitchenProblems({ seed: 900, random: WARM_UP, generated: 0 }).slice(0, WARM_UP)) {
       if (problem.problem.tiers[0]?.kind === 'changes') continue;

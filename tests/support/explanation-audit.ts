@@ -63,7 +63,7 @@ export function audit(problem: Problem, plans: readonly Solution[], slices = 10)
 
 function watched(model: Model, judge: Judge): Judge {
   const { core } = model;
-  core.analysis.audit = judge.reason;
+  core.reasons.audit = judge.reason;
   core.watch = (clause, size) => judge.clause([...clause.subarray(0, size)], 'a learned clause');
   const solve = core.solve.bind(core);
   core.solve = (...asked) => {
@@ -98,7 +98,7 @@ export function probe(problem: Problem, plans: readonly Solution[], dives: numbe
 
 function dive(model: Model, judge: Judge, problem: Problem, chance: Seeded): void {
   const { core } = model;
-  const { trail, analysis } = core;
+  const { trail, reasons } = core;
   for (let conflicts = 0; conflicts < 6;) {
     const from = trail.entries;
     if (!core.propagate()) {
@@ -110,7 +110,7 @@ function dive(model: Model, judge: Judge, problem: Problem, chance: Seeded): voi
       if (trail.entryReason[k] === DECIDED) continue;
       const [least, most] = [trail.entryOld[k]! + 1, trail.entryNew[k]!];
       for (const value of new Set([most, chance.int(least, most), least]))
-        analysis['explain'](trail.entryReason[k]!, k, trail.entrySlot[k]!, value, -1);
+        reasons.explain(trail.entryReason[k]!, k, trail.entrySlot[k]!, value, -1);
     }
     const open = Array.from({ length: trail.variables }, (_, x) => x).filter(
       (x) => trail.bound[2 * x]! < -trail.bound[2 * x + 1]!,

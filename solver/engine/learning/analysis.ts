@@ -3,24 +3,15 @@
  *
  * One `needed` value a slot stands for all literals of that slot in the clause under construction: ⟦x ≥ 3⟧ and ⟦x ≥ 5⟧ merge into the
  * stronger. Each is looked up at the entry that first made it true, and it is that weaker literal which is explained, not the bound
- * that the entry set. Afterwards literals that follow from the others are dropped; there a literal may be covered only by one of the
- * same trail entry, otherwise the argument could be circular.
+ * that the entry set. Afterwards literals that follow from the others are dropped.
  *
- * Sources: Marques-Silva & Sakallah (1999); Eén & Sörensson (2003); Sörensson & Biere (2009) for minimisation; Liang, Ganesh, Poupart,
- * Czarnecki (2016), Learning rate based branching heuristic, for activity by reasons.
+ * Sources: Marques-Silva & Sakallah (1999); Eén & Sörensson (2003); Liang, Ganesh, Poupart, Czarnecki (2016), Learning rate based branching heuristic, for activity by reasons.
  */
-import { Explanation } from './explanation.ts';
-import { BY_ARC, BY_ARC_GUARD, BY_CLAUSE, DECIDED, NONE } from './trail.ts';
-import { HEADER } from './clauses.ts';
-import { widened } from './widened.ts';
+import { Minimisation } from './minimisation.ts';
+import { DECIDED, NONE } from './trail.ts';
 import type { Activity } from './activity.ts';
-import type { Arcs } from './arcs.ts';
-import type { Clauses } from './clauses.ts';
-import type { Propagator } from './propagator.ts';
+import type { Reasons } from './reasons.ts';
 import type { Trail } from './trail.ts';
-
-/** Depth at which minimisation gives up on a literal. */
-const DEEPEST = 200;
 
 export class Analysis {
   /** The learned clause: the asserting literal first, then one of the highest level below; its LBD. */
@@ -30,43 +21,25 @@ export class Analysis {
   lbd = 0;
 
   private readonly trail: Trail;
-  private readonly arcs: Arcs;
-  private readonly clauses: Clauses;
-  private readonly propagators: readonly Propagator[];
+  private readonly reasons: Reasons;
+  private readonly minimisation: Minimisation;
   private readonly activity: Activity;
   private readonly named: number;
 
-  private readonly reason = new Explanation();
   private needed = new Int32Array(0);
   private current = new Uint8Array(0);
   private touched = new Int32Array(0);
   private touchedMark = new Uint8Array(0);
   private touchedCount = 0;
+  /** By level: the last clause that had a literal on it. */
   private levelMark = new Int32Array(0);
   private mark = 0;
-  private stack = new Int32Array(1 << 10);
-  private stackUsed = 0;
-  /** By trail entry: the value found redundant (≤ it holds too), or found not to be (≥ it fails too), in the analysis `stamp`. */
-  private memoStamp = new Int32Array(0);
-  private memoYes = new Int32Array(0);
-  private memoNo = new Int32Array(0);
-  private stamp = 0;
-  /** Called with every reason used, in tests. */
-  audit: ((reason: Explanation, slot: number, value: number) => void) | null = null;
 
   /** @param named activity that a literal gains each time a reason in a conflict names it */
-  constructor(
-    trail: Trail,
-    arcs: Arcs,
-    clauses: Clauses,
-    propagators: readonly Propagator[],
-    activity: Activity,
-    named: number,
-  ) {
+  constructor(trail: Trail, reasons: Reasons, activity: Activity, named: number) {
     this.trail = trail;
-    this.arcs = arcs;
-    this.clauses = clauses;
-    this.propagators = propagators;
+    this.reasons = reasons;
+    this.minimisation = new Minimisation(trail, reasons);
     this.activity = activity;
     this.named = named;
   }
@@ -77,53 +50,7 @@ export class Analysis {
     this.current = new Uint8Array(slots);
     this.touched = new Int32Array(slots);
     this.touchedMark = new Uint8Array(slots);
-    const entries = this.trail.entrySlot.length;
-    this.memoStamp = new Int32Array(entries);
-    this.memoYes = new Int32Array(entries);
-    this.memoNo = new Int32Array(entries);
-  }
-
-  /** Writes the reason of an entry into `this.reason`, for the weaker literal (slot, value); slot −1: the ground of a failure. */
-  private explain(code: number, position: number, slot: number, value: number, stamp: number): void {
-    const { trail, reason } = this;
-    reason.clear();
-    const reference = code >> 2;
-    switch (code & 3) {
-      case BY_CLAUSE: {
-        const store = this.clauses.store;
-        const from = reference + HEADER;
-        const end = from + store[reference]!;
-        for (let k = slot < 0 ? from : from + 1; k < end; k++) {
-          const literal = store[k]! ^ trail.negation;
-          reason.add(literal >>> trail.valueBits, (literal & trail.mask) - trail.offset);
-        }
-        if (stamp >= 0) this.clauses.touch(reference, stamp);
-        break;
-      }
-      case BY_ARC: {
-        const guard = this.arcs.guard[reference]!;
-        if (guard !== trail.alwaysTrue) reason.add(trail.slotOf(guard), trail.valueOf(guard));
-        reason.add(this.arcs.from[reference]!, value - this.arcs.weight[reference]!);
-        break;
-      }
-      case BY_ARC_GUARD: {
-        // from ≥ a, to ≤ −b and a + weight + b > 0; the slack goes to the later of the two.
-        const from = this.arcs.from[reference]!;
-        const against = this.arcs.to[reference]! ^ 1;
-        const weight = this.arcs.weight[reference]!;
-        let a = trail.boundBefore(from, position);
-        let b = trail.boundBefore(against, position);
-        const slack = a + weight + b - 1;
-        if (trail.entryOf(from, a) >= trail.entryOf(against, b)) a -= slack;
-        else b -= slack;
-        reason.add(from, a);
-        reason.add(against, b);
-        break;
-      }
-      default:
-        this.propagators[trail.records[reference]!]!.explain(reason, position, slot, value, reference);
-    }
-    if (this.audit !== null) this.audit(reason, slot, value);
+    this.minimisation.seal(this.needed);
   }
 
   private need(slot: number, value: number): number {
@@ -141,11 +68,12 @@ export class Analysis {
     return 0;
   }
 
-  /** Puts the ground of the conflict into `this.reason` and returns the highest level among its literals. */
+  /** Puts the ground of the conflict into `reason` and returns the highest level among its literals. */
   private ground(stamp: number): number {
-    const { trail, reason } = this;
+    const { trail, reasons } = this;
+    const { reason } = reasons;
     const slot = trail.conflictSlot;
-    this.explain(trail.conflictReason, trail.entries, slot, trail.conflictValue, stamp);
+    reasons.explain(trail.conflictReason, trail.entries, slot, trail.conflictValue, stamp);
     if (slot >= 0) reason.add(slot ^ 1, 1 - trail.conflictValue);
     let highest = 0;
     for (let k = 0; k < reason.size; k++) {
@@ -162,7 +90,8 @@ export class Analysis {
    *          the clause's level is read from it, which this function does by `undo`
    */
   learn(stamp: number, undo: (level: number) => void, batch: number): number {
-    const { trail, reason, needed } = this;
+    const { trail, reasons, needed } = this;
+    const { reason } = reasons;
     const level = this.ground(stamp);
     if (level === 0) return 0;
     if (level < trail.level) undo(level);
@@ -180,7 +109,7 @@ export class Analysis {
         open--;
         this.current[slot] = 0;
         needed[slot] = NONE;
-        this.explain(trail.entryReason[i]!, i, slot, value, stamp);
+        reasons.explain(trail.entryReason[i]!, i, slot, value, stamp);
         if (this.named > 0) this.bumpNamed();
         for (let k = 0; k < reason.size; k++) open += this.need(reason.slots[k]!, reason.values[k]!);
       }
@@ -191,7 +120,8 @@ export class Analysis {
   }
 
   private bumpNamed(): void {
-    const { reason, named } = this;
+    const { named } = this;
+    const { reason } = this.reasons;
     const { root } = this.trail;
     for (let k = 0; k < reason.size; k++) {
       const slot = reason.slots[k]!;
@@ -202,31 +132,29 @@ export class Analysis {
 
   /** Builds the clause from `needed`, minimised; `point` is the slot of the unique implication point. */
   private collect(point: number): void {
-    const { trail, needed } = this;
-    this.mark++;
-    if (this.levelMark.length <= trail.level) this.levelMark = new Int32Array(trail.level * 2 + 16);
+    const { trail, needed, minimisation } = this;
+    minimisation.begin();
     for (let k = 0; k < this.touchedCount; k++) {
       const slot = this.touched[k]!;
       const value = needed[slot]!;
-      if (value !== NONE) this.levelMark[trail.entryLevel[trail.entryOf(slot, value)]!] = this.mark;
+      if (value !== NONE) minimisation.markLevel(trail.entryLevel[trail.entryOf(slot, value)]!);
     }
     if (this.clause.length <= this.touchedCount) this.clause = new Int32Array(this.touchedCount * 2 + 2);
     const clause = this.clause;
     clause[0] = trail.literal(point, needed[point]!) ^ trail.negation;
     let size = 1;
-    this.stamp++;
     for (let k = 0; k < this.touchedCount; k++) {
       const slot = this.touched[k]!;
       const value = needed[slot]!;
       if (value === NONE || slot === point) continue;
-      const entry = trail.entryOf(slot, value);
-      if (trail.entryReason[entry] !== DECIDED && this.follows(entry, slot, value, 0)) continue;
+      if (minimisation.isRedundant(trail.entryOf(slot, value), slot, value)) continue;
       this.activity.bump(slot, value, 1);
       clause[size++] = trail.literal(slot, value) ^ trail.negation;
     }
     this.clauseSize = size;
     // Second literal: highest level among the rest. LBD: distinct levels.
     this.mark++;
+    if (this.levelMark.length <= trail.level) this.levelMark = new Int32Array(trail.level * 2 + 16);
     this.backLevel = 0;
     this.lbd = 1;
     for (let k = 1; k < size; k++) {
@@ -257,57 +185,6 @@ export class Analysis {
     this.touchedCount = 0;
   }
 
-  /** Whether the literal made true at `entry` follows from the clause's other literals. */
-  private follows(entry: number, slot: number, value: number, depth: number): boolean {
-    const trail = this.trail;
-    const code = trail.entryReason[entry]!;
-    if (code === DECIDED || depth > DEEPEST) return false;
-    if (this.levelMark[trail.entryLevel[entry]!] !== this.mark) return false;
-    if (this.memoStamp[entry] === this.stamp) {
-      if (value <= this.memoYes[entry]!) return true;
-      if (value >= this.memoNo[entry]!) return false;
-    } else {
-      this.memoStamp[entry] = this.stamp;
-      this.memoYes[entry] = NONE;
-      this.memoNo[entry] = 0x7fffffff;
-    }
-    this.explain(code, entry, slot, value, -1);
-    const from = this.stackUsed;
-    let all = this.pushOpen();
-    const end = this.stackUsed;
-    for (let k = from; k < end && all; k += 3)
-      all = this.follows(this.stack[k]!, this.stack[k + 1]!, this.stack[k + 2]!, depth + 1);
-    this.stackUsed = from;
-    if (all) {
-      if (value > this.memoYes[entry]!) this.memoYes[entry] = value;
-    } else if (value < this.memoNo[entry]!) this.memoNo[entry] = value;
-    return all;
-  }
-
-  /**
-   * Puts what `reason` names on the stack, by entry, slot and value, but for what the clause holds already.
-   * @returns false where one of it can be told at once not to follow from the clause
-   */
-  private pushOpen(): boolean {
-    const { trail, reason, needed } = this;
-    const most = this.stackUsed + 3 * reason.size;
-    if (most > this.stack.length) this.stack = widened(this.stack, most * 2);
-    const { stack } = this;
-    for (let k = 0; k < reason.size; k++) {
-      const slot = reason.slots[k]!;
-      const value = reason.values[k]!;
-      if (value <= trail.root[slot]!) continue;
-      const entry = trail.entryOf(slot, value);
-      const kept = needed[slot]!;
-      if (kept >= value && trail.entryOld[entry]! < kept && kept <= trail.entryNew[entry]!) continue;
-      if (trail.entryReason[entry] === DECIDED || this.levelMark[trail.entryLevel[entry]!] !== this.mark) return false;
-      stack[this.stackUsed++] = entry;
-      stack[this.stackUsed++] = slot;
-      stack[this.stackUsed++] = value;
-    }
-    return true;
-  }
-
   /**
    * Of the assumptions, those that together refute the one that is false now.
    * @param literal an assumption that is false under the earlier ones
@@ -321,14 +198,15 @@ export class Analysis {
 
   /** Of the assumptions, those that together lead to the conflict whose ground `learn` left unlearned. */
   failedTogether(): number[] {
-    const { reason } = this;
+    const { reason } = this.reasons;
     for (let k = 0; k < reason.size; k++) this.need(reason.slots[k]!, reason.values[k]!);
     return this.decidedBehind();
   }
 
   /** The decisions from which everything needed follows. */
   private decidedBehind(): number[] {
-    const { trail, reason, needed } = this;
+    const { trail, reasons, needed } = this;
+    const { reason } = reasons;
     const found: number[] = [];
     for (let i = trail.entries - 1; i >= 0; i--) {
       const slot = trail.entrySlot[i]!;
@@ -339,7 +217,7 @@ export class Analysis {
         found.push(trail.literal(slot, trail.entryNew[i]!));
         continue;
       }
-      this.explain(trail.entryReason[i]!, i, slot, value, -1);
+      reasons.explain(trail.entryReason[i]!, i, slot, value, -1);
       for (let k = 0; k < reason.size; k++) this.need(reason.slots[k]!, reason.values[k]!);
     }
     this.forget();

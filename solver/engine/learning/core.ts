@@ -11,6 +11,7 @@ import { Analysis } from './analysis.ts';
 import { Guide } from './guide.ts';
 import { USUAL } from './manner.ts';
 import { Propagation } from './propagation.ts';
+import { Reasons } from './reasons.ts';
 import { Restarts } from './restarts.ts';
 import { Shaving } from './shaving.ts';
 import { DECIDED } from './trail.ts';
@@ -32,6 +33,7 @@ const LEARNED = 4000;
 
 export class Core extends Propagation {
   readonly activity: Activity;
+  readonly reasons: Reasons;
   readonly analysis: Analysis;
   readonly guide: Guide;
 
@@ -55,7 +57,8 @@ export class Core extends Propagation {
     this.manner = manner;
     this.activity = new Activity(this.trail, manner.growth);
     this.guide = new Guide(this.trail);
-    this.analysis = new Analysis(this.trail, this.arcs, this.clauses, this.propagators, this.activity, manner.named);
+    this.reasons = new Reasons(this.trail, this.arcs, this.clauses, this.propagators);
+    this.analysis = new Analysis(this.trail, this.reasons, this.activity, manner.named);
   }
 
   /** Work units so far: entries propagated, watches and arcs visited, propagator runs by their cost, 50 a conflict. */
