@@ -120,7 +120,10 @@ export function historyOf(
 export const isOverBy = (parts: readonly PlannedPart[], minute: number): boolean =>
   parts.every(({ end }) => end <= minute);
 
-/** Moves a step to when it was told to have begun; or, told only that it is over before it was to begin, to have ended then. */
+/**
+ * Moves a step to when it was told to have begun; or, told only that it is over before it was to begin, to have ended then. Nothing begins
+ * before the session does: who is done sooner than it takes was quicker.
+ */
 function moveStart(
   reported: readonly LiveEvent[],
   first: number,
@@ -131,7 +134,7 @@ function moveStart(
   const started = reported.find((event) => event.kind === 'started');
   const done = reported.find((event) => event.kind === 'done');
   if (started !== undefined) shift(-Infinity, started.at - was[first]!);
-  else if (done !== undefined && was[first]! >= done.at) shift(-Infinity, done.at - length - was[first]!);
+  else if (done !== undefined && was[first]! >= done.at) shift(-Infinity, Math.max(0, done.at - length) - was[first]!);
 }
 
 interface Telling {
@@ -177,6 +180,18 @@ function tellParts(
             0,
             starts.findLastIndex((start) => (event.kind === 'done' ? start < at : start <= at)),
           );
+    if (inPieces && event.kind === 'done' && starts[running]! > at) {
+      // A piece over before it was to begin is none any more, and the whole is not held until it would have been.
+      const over = Math.max(at, ends[running - 1] ?? at);
+      for (const node of own) {
+        if (was[node]! < starts[running]! || was[node]! > ends[running]!) continue;
+        was[node] = over;
+        if (over <= now) facts[node] = over;
+      }
+      sum -= ends[running]! - starts[running]!;
+      list[running] = 0;
+      continue;
+    }
     const until = Math.max(starts[running]!, event.kind === 'done' ? at : now + event.remaining);
     sum += until - ends[running]!;
     list[running] = until - starts[running]!;

@@ -72,14 +72,17 @@ describe('beans told to be done before they are safe', () => {
   });
 });
 
+/**
+ * A plan worked out by hand, its salad chopped from minute 9 to 13 and from 16 to 20; without avoided allergens, of which the planner keeps
+ * a wider margin than the checker.
+ */
+const byHand: Plan = {
+  ...supper,
+  session: { ...supper.session, eaters: supper.session.eaters?.map((eater) => ({ ...eater, avoids: [] })) },
+  lived: { now: 1, steps: [] },
+};
+
 describe('a piece of interrupted work told to end sooner than the least of a piece', () => {
-  // A plan worked out by hand, its salad chopped from minute 9 to 13 and from 16 to 20; without avoided allergens, of which the planner
-  // keeps a wider margin than the checker.
-  const byHand: Plan = {
-    ...supper,
-    session: { ...supper.session, eaters: supper.session.eaters?.map((eater) => ({ ...eater, avoids: [] })) },
-    lived: { now: 1, steps: [] },
-  };
   const told = replanned(
     runPlan(byHand).replan({ now: 10, events: [{ kind: 'late', step: 'salad/chop~1', remaining: 1 }] }),
   );
@@ -97,5 +100,26 @@ describe('a piece of interrupted work told to end sooner than the least of a pie
     );
     expect(later.lived?.steps).toEqual([{ step: 'salad/chop', minutes: [7], pieces: [2, 5] }]);
     expect(checkPlan(later)).toEqual([]);
+  });
+});
+
+describe('a piece of interrupted work told to be over before it was to begin', () => {
+  const { plan: over } = replanned(
+    runPlan(byHand).replan({ now: 14, events: [{ kind: 'done', step: 'salad/chop~2', at: 14 }] }),
+  );
+
+  it('ends the whole then, with all that was held for it', () => {
+    const pieces = over.steps.filter(({ step }) => step === 'chop');
+    expect(Math.max(...pieces.map(({ end }) => end))).toBe(14);
+    expect(Math.max(...pieces.flatMap(({ places }) => places.map(({ until }) => until)))).toBe(14);
+    expect(over.lived?.steps).toEqual([{ step: 'salad/chop', minutes: [4], pieces: [null, 0] }]);
+  });
+
+  it('leaves a plan that can be gone on by, however often the rest is planned again', () => {
+    for (const now of [14, 15, 18]) {
+      const later = replanned(runPlan(over).replan({ now, events: [] }));
+      expect(later.plan.steps.filter(({ step }) => step === 'chop').every(({ end }) => end <= 14)).toBe(true);
+      expect(checkPlan(later.plan).map(({ message }) => message)).toEqual(later.broken.map(({ message }) => message));
+    }
   });
 });

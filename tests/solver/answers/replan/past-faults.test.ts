@@ -94,6 +94,15 @@ describe('a wait told to be done, whose hand came to it with soil on', () => {
   });
 });
 
+describe('a step told to be over sooner than it takes from the first minute on', () => {
+  it('began with the session and was quicker, and the rest goes on', () => {
+    const told = replanned(planOf([fish, bread], cutAt(30)), 4, { kind: 'done', step: 'bread/cut', at: 3 });
+    expect(told.plan.steps.find(({ id }) => id === 'bread/cut')).toMatchObject({ start: 0, end: 3 });
+    expect(told.plan.lived?.steps).toEqual([{ step: 'bread/cut', minutes: [3] }]);
+    expect(messages(checkPlan(told.plan))).toEqual(messages(told.broken));
+  });
+});
+
 describe('a step that was left out', () => {
   it('is not told of any more: the fault names it and the mend', () => {
     const plan = planOf([fish, bread], cutAt(30));
