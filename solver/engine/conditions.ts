@@ -44,30 +44,24 @@ export class ConditionTable {
     );
   }
 
-  /** The conjunction of several conditions. */
-  and(...conditions: readonly number[]): number {
+  /** The conjunction of two or three conditions. */
+  and(a: number, b: number, c = 0): number {
     // Most are the empty condition beside at most one other.
-    let first = 0;
-    let second = 0;
-    let more = false;
-    for (const condition of conditions) {
-      if (condition === 0 || condition === first || condition === second) continue;
-      if (first === 0) first = condition;
-      else if (second === 0) second = condition;
-      else more = true;
-    }
-    if (second === 0) return first;
-    if (!more) return this.andTwo(first, second);
-    const key = conditions.join(' ');
+    if (a === 0 || a === b) return this.andTwo(b, c);
+    if (b === 0 || b === c) return this.andTwo(a, c);
+    if (c === 0 || c === a) return this.andTwo(a, b);
+    const key = `${a} ${b} ${c}`;
     let index = this.joined.get(key);
     if (index === undefined) {
-      index = this.ofChoiceLiterals(conditions.flatMap((condition) => this.literalsOf(condition)));
+      index = this.ofChoiceLiterals([...this.literalsOf(a), ...this.literalsOf(b), ...this.literalsOf(c)]);
       this.joined.set(key, index);
     }
     return index;
   }
 
   private andTwo(first: number, second: number): number {
+    if (second === 0 || first === second) return first;
+    if (first === 0) return second;
     const key = pair(first, second);
     let index = this.joinedTwo.get(key);
     if (index === undefined) {
@@ -110,7 +104,8 @@ export class ConditionTable {
       if (before === undefined) merged.push({ choice, options: sorted });
       else before.options = before.options.filter((option) => sorted.includes(option));
     }
-    merged.sort((a, b) => a.choice - b.choice);
+    if (merged.some(({ choice }, k) => k > 0 && choice < (merged[k - 1] as ChoiceLiteral).choice))
+      merged.sort((a, b) => a.choice - b.choice);
     const indices: number[] = [];
     for (const literal of merged) if (!this.isWhole(literal)) indices.push(this.literal(literal));
     return this.conditionOf(indices);

@@ -7,11 +7,14 @@ import type { CompiledMode } from './compiled.ts';
 /** For each soil mark on a resource the task that has it; `SEVERAL` where more than one has. */
 type Bearers = Map<number, number>;
 const SEVERAL = -1;
+const NONE = -2;
 
 export class SoilMarks {
   /** False where no task can soil another. */
   readonly any: boolean;
   private readonly bearers: readonly Bearers[];
+  /** For each soil asked about, the bearer of all that it meets. */
+  private readonly meeting: readonly Bearers[];
 
   /**
    * @param modes all modes, by number
@@ -25,6 +28,7 @@ export class SoilMarks {
     private readonly soilCount: number,
   ) {
     this.bearers = Array.from({ length: resourceCount }, (): Bearers => new Map());
+    this.meeting = this.bearers.map((): Bearers => new Map());
     for (const { task, uses } of modes)
       for (const { resource, soil } of uses) {
         if (soil === 0) continue;
@@ -43,9 +47,23 @@ export class SoilMarks {
   /** Whether a use of the resource by the task, with this soil, can soil one of another task or be soiled by it. */
   counts(resource: number, soil: number, task: number): boolean {
     if (soil === 0) return false;
-    for (const [other, bearer] of this.bearers[resource] as Bearers)
-      if (bearer !== task && (this.meet(soil, other) || this.meet(other, soil))) return true;
-    return false;
+    const known = this.meeting[resource] as Bearers;
+    let bearer = known.get(soil);
+    if (bearer === undefined) {
+      bearer = this.bearerMeeting(resource, soil);
+      known.set(soil, bearer);
+    }
+    return bearer !== NONE && bearer !== task;
+  }
+
+  /** The one task with marks on the resource that meet the soil; `SEVERAL` where there are more, `NONE` where there is none. */
+  private bearerMeeting(resource: number, soil: number): number {
+    let found = NONE;
+    this.bearers[resource]?.forEach((bearer, other) => {
+      if (!this.meet(soil, other) && !this.meet(other, soil)) return;
+      found = found === NONE || found === bearer ? bearer : SEVERAL;
+    });
+    return found;
   }
 
   /** Whether the mode can soil another task's or be soiled by it. */

@@ -77,8 +77,7 @@ class Validator {
   }
 
   private within(path: Path, value: number, least: number, most: number): void {
-    if (!Number.isInteger(value) || value < least || value > most)
-      this.fault(written(path), String(value), `an integer from ${least} to ${most}`);
+    if (!isWithin(value, least, most)) this.fault(written(path), String(value), `an integer from ${least} to ${most}`);
   }
 
   private known(path: Path, id: string, ids: { has(id: string): boolean }, what: string): void {
@@ -195,11 +194,15 @@ class Validator {
   }
 
   private mode(path: Path, mode: Mode): void {
-    this.within(() => `${written(path)}.shortest`, mode.shortest, 0, OVERFLOW - 1);
-    this.within(() => `${written(path)}.longest`, mode.longest, 0, OVERFLOW - 1);
+    // Looked at before a path is even thought of: a large problem has tens of thousands of modes.
+    if (!isWithin(mode.shortest, 0, OVERFLOW - 1) || !isWithin(mode.longest, 0, OVERFLOW - 1)) {
+      this.within(() => `${written(path)}.shortest`, mode.shortest, 0, OVERFLOW - 1);
+      this.within(() => `${written(path)}.longest`, mode.longest, 0, OVERFLOW - 1);
+    }
     if (mode.longest < mode.shortest)
       this.fault(`${written(path)}.longest`, String(mode.longest), `at least the shortest, ${mode.shortest}`);
     mode.uses.forEach((use, i) => {
+      if (this.resourceIds.has(use.resource) && isWithin(use.amount, 0, OVERFLOW - 1)) return;
       this.known(() => `${written(path)}.uses[${i}].resource`, use.resource, this.resourceIds, 'a resource');
       this.within(() => `${written(path)}.uses[${i}].amount`, use.amount, 0, OVERFLOW - 1);
     });
@@ -282,6 +285,10 @@ class Validator {
       }
     });
   }
+}
+
+function isWithin(value: number, least: number, most: number): boolean {
+  return Number.isInteger(value) && value >= least && value <= most;
 }
 
 function amountOn(mode: Mode | null, resource: string): number {

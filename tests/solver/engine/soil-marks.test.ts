@@ -22,6 +22,18 @@ describe('soil marks', () => {
     expect(soilMarks.counts(1, inBowl!.soil, 1)).toBe(false);
   });
 
+  it('count for each task that is asked about, whichever was asked about before', () => {
+    const tasks = [
+      task('bread', 3, [use('board', 1, wheat)]),
+      task('rice', 3, [use('board', 1, without)]),
+      task('oats', 3, [use('board', 1, without)]),
+    ];
+    const { soilMarks, modes } = compileProblem(problemWith({ tasks, resources }));
+    const [soiling, avoiding] = [modes[0]!.uses[0]!.soil, modes[1]!.uses[0]!.soil];
+    expect([0, 1, 2, 0].map((of) => soilMarks.counts(0, soiling, of))).toEqual([true, true, true, true]);
+    expect([1, 0, 2, 1].map((of) => soilMarks.counts(0, avoiding, of))).toEqual([true, false, true, true]);
+  });
+
   it('of one task alone count for nothing', () => {
     const tasks = [task('bread', 3, [use('board', 1, { ...wheat, ...without })])];
     expect(compileProblem(problemWith({ tasks, resources })).soilMarks.any).toBe(false);
