@@ -13,7 +13,7 @@ import { withoutShutHours } from '../../engine/replan/shut-hours.ts';
 import { timesOf } from '../../engine/replan/worth.ts';
 import type { Solution } from '../../engine/outcome.ts';
 import type { InputFault } from '../../kitchen/fault.ts';
-import { wholeId, type Lived, type LivedStep, type Plan, type PlannedStep } from '../../kitchen/plan.ts';
+import { wholeId, type Lived, type LivedStep, type Plan } from '../../kitchen/plan.ts';
 import { guardsFood } from '../../translate/requirement-names.ts';
 import { finishPoints } from '../../translate/tiers.ts';
 import type { Met, Translated } from '../../translate/legend.ts';
@@ -21,9 +21,9 @@ import { answer, type Seen } from './answer.ts';
 import { eventFaults, type LiveEvent } from './events.ts';
 import { historyOf, isOverBy, type History, type PlannedUnit } from './history.ts';
 import { mayHaveBroken } from './past-faults.ts';
+import { plannedUnits, withoutWork } from './planned-units.ts';
 import type { Answered, ReplanResult } from './result.ts';
 import { translatePlan } from './translate-plan.ts';
-import { stepUnits } from './units.ts';
 
 /** Minutes of finish that a changed step weighs, unless asked otherwise. */
 export const PENALTY = 2;
@@ -274,43 +274,4 @@ const toldSteps = ({ minutes, pieces }: History, before: Lived): readonly LivedS
 function mergeLived(before: Lived | undefined, now: number, steps: readonly LivedStep[]): Lived {
   const told = new Set(steps.map(({ step }) => step));
   return { now, steps: [...(before?.steps ?? []).filter(({ step }) => !told.has(step)), ...steps] };
-}
-
-/** The plan with steps that take no time and nothing. */
-function withoutWork(plan: Plan, left: ReadonlySet<string>): Plan {
-  const seen = new Set<string>();
-  return {
-    ...plan,
-    steps: plan.steps.flatMap((step): PlannedStep[] => {
-      const id = wholeId(step);
-      if (!left.has(id)) return [step];
-      if (seen.has(id)) return [];
-      seen.add(id);
-      const { piece: _, ...whole } = step;
-      const at = { start: step.start, end: step.start };
-      return [{ ...whole, id, ...at, segments: [{ hands: 'off', ...at }], places: [] }];
-    }),
-  };
-}
-
-/** The units with their segments as planned. */
-function plannedUnits(translated: Translated, plan: Plan): readonly PlannedUnit[] {
-  const byId = new Map<string, PlannedStep[]>();
-  for (const step of plan.steps) {
-    if (step.kind === 'preheat') continue;
-    const id = wholeId(step);
-    byId.set(id, [...(byId.get(id) ?? []), step]);
-  }
-  return stepUnits(translated).map((unit): PlannedUnit => {
-    const steps = (byId.get(unit.id) ?? []).sort((a, b) => a.start - b.start);
-    const inPieces = steps.length > 1 || steps.some(({ piece }) => piece !== undefined);
-    const parts = steps.flatMap(({ segments }) => segments.filter(({ check }) => check !== true));
-    return {
-      ...unit,
-      inPieces,
-      parts: parts
-        .map(({ start, end, hands }) => ({ start, end, byHand: hands === 'on' }))
-        .sort((a, b) => a.start - b.start || a.end - b.end),
-    };
-  });
 }
