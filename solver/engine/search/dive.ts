@@ -3,11 +3,9 @@
  *
  * Tasks are taken one by one, by priority among those whose predecessors are placed (serial) or by their first possible start
  * (parallel), and put at their first (backward: last) possible place; what a placed task binds closely is placed next. Choices are made
- * when their task is taken, by trying the options. When a task finds no place, the decision that bounded it last is undone and
- * moved on by what was lacking ("unscheduling", Franck, Neumann and Schwindt 2001), a limited number of times.
+ * when their task is taken, by trying the options. What happens when a task finds no place is told in `retreat.ts`.
  */
 import type { Budget } from '../budget.ts';
-import type { CompiledMode } from '../compiled.ts';
 import type { Propagation } from '../propagation/propagation.ts';
 import type { Store } from '../propagation/store.ts';
 import type { Random } from '../random.ts';
@@ -15,16 +13,8 @@ import type { Structure } from '../structure.ts';
 import { BOUND, Decisions, DEMAND, OPTION } from './decisions.ts';
 import { Demands } from './demands.ts';
 import { Options } from './options.ts';
+import { Retreat } from './retreat.ts';
 import { Selection } from './selection.ts';
-
-/** Where no more decisions than this have to be made anew, a block's first dead end is mended without bringing it forward. */
-const MANY = 32;
-/** Decisions undone, at least, when a block is brought forward for the first time. */
-const FEW = 8;
-/** Dead ends of what stands at the front already, after which the dive is given up: a dive by another rule is sooner than turning all that came since. */
-const HOPELESS = 3;
-/** From here on it is all decisions in any case. */
-const MOST_DOUBLINGS = 20;
 
 export interface DiveOrders {
   /** Place from the end of the session back. */
@@ -53,13 +43,7 @@ export class Dive {
   private readonly decisions: Decisions;
   private readonly selection: Selection;
   private readonly options: Options;
-  private fails = 0;
-  private lastUndone = -1;
-  /** Places moved on near where they were decided. */
-  private shifts = 0;
-  private repeats = 0;
-  /** Dead ends of blocks that cannot come any earlier. */
-  private hopeless = 0;
+  private readonly retreat: Retreat;
   private demandsDirty = true;
   /** How many of the choices that shape the plan are made, in their order, since a decision was last undone. */
   private shaped = 0;
@@ -69,12 +53,6 @@ export class Dive {
   /** Whether the option found last by `takeSoonest` is in force. */
   private soonestTaken = false;
   private orders!: DiveOrders;
-  /** Dead ends of each block in this dive. */
-  private readonly blocked: Int32Array;
-  /** 1 where a block was brought forward with every decision undone: it cannot come any earlier. */
-  private readonly fromStart: Uint8Array;
-  /** Dead ends of each task since `forget`, so that callers can bring the hard ones forward. */
-  readonly trouble: Int32Array;
 
   constructor(
     private readonly propagation: Propagation,
@@ -87,9 +65,10 @@ export class Dive {
     this.demands = new Demands(propagation);
     this.decisions = new Decisions(this.store.trail);
     this.selection = new Selection(propagation, structure);
-    this.trouble = new Int32Array(this.store.compiled.taskCount);
-    this.blocked = new Int32Array(structure.blockTasks.start.length);
-    this.fromStart = new Uint8Array(structure.blockTasks.start.length);
+    this.retreat = new Retreat(propagation, structure, this.demands, this.decisions, this.selection, () => {
+      this.demandsDirty = true;
+      this.forgetPassed();
+    });
   }
 
   /**
@@ -103,12 +82,7 @@ export class Dive {
     this.selection.orders = orders;
     this.options.orders = orders;
     this.decisions.begin();
-    this.fails = 0;
-    this.shifts = 0;
-    this.hopeless = 0;
-    this.lastUndone = -1;
-    this.blocked.fill(0);
-    this.fromStart.fill(0);
+    this.retreat.begin(orders);
     this.selection.forgetPromoted();
     this.demandsDirty = true;
     this.forgetPassed();
@@ -122,7 +96,7 @@ export class Dive {
         this.demandsDirty = false;
         if (this.demands.find()) {
           this.demandsDirty = true;
-          if (!this.decideDemand(0) && !this.retreatFromDemand()) return 'dead';
+          if (!this.decideDemand(0) && !this.retreat.fromDemand()) return 'dead';
           current = -1;
           continue;
         }
@@ -157,6 +131,11 @@ export class Dive {
     this.decisions.unwind();
   }
 
+  /** Dead ends of each task since `forget`, so that callers can bring the hard ones forward. */
+  get trouble(): Int32Array {
+    return this.retreat.trouble;
+  }
+
   /** Forgets which tasks made trouble. */
   forget(): void {
     this.trouble.fill(0);
@@ -182,7 +161,7 @@ export class Dive {
       propagation.timetable.focus = block;
       for (let k = first; k < last; k++) store.enqueueTask(items[k] as number);
     } else store.enqueueTask(task);
-    if (!propagation.propagate()) return this.retreat(task) ? 'again' : 'dead';
+    if (!propagation.propagate()) return this.retreat.from(task) ? 'again' : 'dead';
     if (!this.selection.isOpen(task)) {
       this.demandsDirty = true;
       return 'again';
@@ -268,7 +247,7 @@ export class Dive {
       const stride = orders.strides === true ? Math.max(1, tries) : 1;
       if (!(store.raise(slot, value + stride) && propagation.propagate())) {
         propagation.clear();
-        return this.retreat(task);
+        return this.retreat.from(task);
       }
       if (store.isAbsent(task)) return true;
     }
@@ -283,14 +262,14 @@ export class Dive {
       option = this.takeSoonest(choice, task);
       taken = this.soonestTaken;
     }
-    if (option < 0) return this.retreat(task);
+    if (option < 0) return this.retreat.from(task);
     if (taken) {
       this.demandsDirty = true;
       return true;
     }
     if (store.removeOption(choice, option) && propagation.propagate()) return true;
     propagation.clear();
-    return this.retreat(task);
+    return this.retreat.from(task);
   }
 
   /** Takes an option as the newest decision. @returns false, with nothing done, where that is contradictory */
@@ -351,137 +330,5 @@ export class Dive {
       decisions.pop();
     }
     return false;
-  }
-
-  /**
-   * Steps back when nothing serves a demand. For a cleaning: the task in want comes later, when a cleaning is left that has room
-   * then; otherwise its place is chosen anew, or what soiled it is put after it.
-   */
-  private retreatFromDemand(): boolean {
-    const { demands, store, orders, decisions } = this;
-    const { dependent, source, kind } = demands;
-    if (kind !== 'clean') return this.retreat(dependent);
-    this.propagation.clear();
-    const start = store.earliestStart(dependent);
-    const behind = Math.max(1, store.earliestEnd(dependent) - store.earliestStart(source));
-    const later = demands.room() - start;
-    if (later > 0 && !orders.backward) {
-      const level = decisions.levelOfChange(4 * dependent + 1);
-      const latest = level > 0 ? -decisions.valueBefore(level, 4 * dependent + 1) : 0;
-      const near = decisions.depth - level < FEW && ++this.shifts <= store.compiled.taskCount;
-      if (latest >= start + later && this.undoTo(level, later)) return this.bookFail(-1, near ? 0 : 1);
-    }
-    const placed = decisions.levelOfChange(4 * source + (orders.backward ? 2 : 1));
-    const chosen = decisions.levelOfChange(store.modeAddress(dependent));
-    if (chosen > placed && decisions.kind(chosen) === OPTION && this.undoTo(chosen, 1))
-      return this.bookFail(dependent, 2);
-    if (!this.bookFail(dependent, 4)) return false;
-    if (placed > 0 && placed <= decisions.depth && this.undoTo(placed, behind)) return true;
-    return this.undoFurther(dependent);
-  }
-
-  /** Steps back from a dead end of the task. @returns false when the dive is dead */
-  private retreat(task: number): boolean {
-    if (!this.bookFail(task, 4)) return false;
-    const lacking = task >= 0 ? this.lacking(task) : 1;
-    const level = task >= 0 ? this.culprit(task) : this.decisions.depth;
-    if (task >= 0 && this.promote(task, level)) return true;
-    if (this.orders.givesUp === true && task >= 0 && this.isAtFront(task) && ++this.hopeless >= HOPELESS) return false;
-    if (level > 0 && this.undoTo(level, lacking)) return true;
-    return this.undoFurther(task);
-  }
-
-  /**
-   * What found no place twice is brought forward: decisions are undone, each time twice as many, and the task comes before what was
-   * decided there. @returns false when it has been brought to the front already, or failed for the first time
-   */
-  private promote(task: number, culprit: number): boolean {
-    const { decisions, structure, selection } = this;
-    const block = structure.block[task] as number;
-    const times = this.blocked[block] as number;
-    this.blocked[block] = times + 1;
-    if (times === 0 && decisions.depth - culprit < MANY) return false;
-    const back = decisions.depth - (FEW << Math.min(times, MOST_DOUBLINGS));
-    const level = Math.max(1, culprit > 0 ? Math.min(culprit, back) : back);
-    if (decisions.depth === 0 || (level === 1 && this.fromStart[block] === 1)) return false;
-    if (level === 1) this.fromStart[block] = 1;
-    decisions.undoTo(level);
-    selection.promote(block);
-    this.demandsDirty = true;
-    this.forgetPassed();
-    this.lastUndone = -1;
-    return true;
-  }
-
-  private isAtFront(task: number): boolean {
-    return this.fromStart[this.structure.block[task] as number] === 1;
-  }
-
-  /** Books a dead end. @returns false when there were too many */
-  private bookFail(task: number, weight: number): boolean {
-    this.fails += weight;
-    if (task >= 0) this.trouble[task] = (this.trouble[task] as number) + 1;
-    this.propagation.clear();
-    return this.fails <= 4 * this.orders.failLimit;
-  }
-
-  /** Undoes older and older decisions until one can be turned. */
-  private undoFurther(task: number): boolean {
-    while (this.decisions.depth > 0) {
-      const culprit = task >= 0 ? this.culprit(task) : 0;
-      if (this.undoTo(culprit > 0 ? culprit : this.decisions.depth, 1)) return true;
-      if (!this.bookFail(-1, 4)) return false;
-    }
-    return false;
-  }
-
-  /** Undoes decisions down to the level (from 1) and takes the other side of that one; `shift` is how far a place moves. */
-  private undoTo(level: number, shift: number): boolean {
-    const { decisions } = this;
-    decisions.undoTo(level);
-    this.demandsDirty = true;
-    this.forgetPassed();
-    // The same place undone again and again: move it on in longer and longer steps.
-    const slot = decisions.kind(level) === BOUND ? decisions.a(level) : -1;
-    this.repeats = slot >= 0 && slot === this.lastUndone ? this.repeats + 1 : 0;
-    this.lastUndone = slot;
-    if (this.turn(level, Math.max(shift, this.repeats > 1 ? 1 << Math.min(6, this.repeats - 1) : 1))) return true;
-    this.propagation.clear();
-    return false;
-  }
-
-  /** Takes the other side of an undone decision. */
-  private turn(level: number, shift: number): boolean {
-    const { store, propagation, decisions } = this;
-    const a = decisions.a(level);
-    const b = decisions.b(level);
-    switch (decisions.kind(level)) {
-      case OPTION:
-        return store.removeOption(a, b) && propagation.propagate();
-      case BOUND:
-        return store.raise(a ^ 1, -b + shift) && propagation.propagate();
-      default:
-        // Another cleaning would most often meet the same: move what wants it, or what soiled it.
-        return this.demands.find() && this.retreatFromDemand();
-    }
-  }
-
-  /** Number (from 1) of the decision that last bounded the task from the far side, 0 when none did. */
-  private culprit(task: number): number {
-    const { decisions } = this;
-    const near = this.orders.backward ? 0 : 1;
-    const level = decisions.levelOfEither(4 * task + near, 4 * task + 2 + near);
-    return level > 0 ? level : decisions.levelOfEither(4 * task + 1 - near, 4 * task + 3 - near);
-  }
-
-  /** Minutes beyond its last possible start until the task would find room. */
-  private lacking(task: number): number {
-    const { store, propagation, orders } = this;
-    const index = store.mode(task);
-    if (index < 0 || orders.backward) return 1;
-    const mode = store.compiled.modes[index] as CompiledMode;
-    const latest = store.latestStart(task);
-    const most = store.compiled.horizon - store.shortest(task);
-    return Math.max(1, propagation.timetable.firstRoom(mode, latest + 1, most, store.shortest(task)) - latest);
   }
 }
