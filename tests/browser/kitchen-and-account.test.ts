@@ -183,10 +183,15 @@ describe.skipIf(reason !== null)('the served app', () => {
     await press('Plan');
     await settledPlan(page);
     await account().waitFor({ timeout: PATIENCE });
-    const said = await account().textContent();
-    const [kWh, litres, money] = /takes ([\d.]+) kWh, ([\d.]+) L water, ([\d.]+) EUR/.exec(said!)!.slice(1).map(Number);
     // All of this kitchen is electric; kWh, litres and money are rounded to the digits shown.
     const slack = 0.005 * 0.62 + (0.05 / 1000) * kitchen.tariff.waterPerM3 + 0.005;
-    expect(Math.abs(money! - (kWh! * 0.62 + (litres! / 1000) * kitchen.tariff.waterPerM3))).toBeLessThanOrEqual(slack);
+    // Until the new plan is there, the account of the one before stands.
+    const untold = async (): Promise<number> => {
+      const said = await account().textContent();
+      const figures = /takes ([\d.]+) kWh, ([\d.]+) L water, ([\d.]+) EUR/.exec(said!)!.slice(1).map(Number);
+      const [kWh, litres, money] = figures;
+      return Math.abs(money! - (kWh! * 0.62 + (litres! / 1000) * kitchen.tariff.waterPerM3));
+    };
+    await expect.poll(untold, { timeout: PATIENCE }).toBeLessThanOrEqual(slack);
   });
 });
