@@ -31,17 +31,19 @@ export function placeSlack(translated: Translated, solution: Solution): Solution
 export function slackPlaced(problem: Problem, solution: Solution, unsure: readonly Unsure[]): Solution {
   const order = planOrder(problem, solution);
   let best = solution;
-  /** The order at the best times so far, with the arcs that keep the tiers asked for. */
+  /** The order at the best times so far. */
+  const now = (): PlanOrder => ({ ...order, times: timesOf(order, best) });
+  /** The same, with the arcs that keep the tiers asked for. */
   const keeping = (tierIsKept: (tier: number) => boolean): PlanOrder => {
-    const now: PlanOrder = { ...order, times: timesOf(order, best) };
-    const tiers = tierArcs(problem, best, now).filter(({ why }) => why.kind !== 'tier' || tierIsKept(why.tier));
-    return { ...now, arcs: [...order.arcs, ...tiers] };
+    const reached = now();
+    const tiers = tierArcs(problem, best, reached).filter(({ why }) => why.kind !== 'tier' || tierIsKept(why.tier));
+    return { ...reached, arcs: [...order.arcs, ...tiers] };
   };
   const move = (times: Int32Array | null): void => {
     if (times !== null) best = kept(problem, withTimes(best, times), best);
   };
   const first = problem.tiers.findIndex((tier) => tier.kind === 'latest');
-  const isIdle = (): boolean => bindingChain(problem, { ...order, times: timesOf(order, best) })?.idle !== 0;
+  const isIdle = (): boolean => bindingChain(problem, now())?.idle !== 0;
   // A plan of a search that was stopped early may have time to give away: if need be, at the cost of the tiers below.
   if (isIdle())
     move(

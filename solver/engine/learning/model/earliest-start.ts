@@ -59,7 +59,8 @@ export class EarliestStart implements Branching {
     const present = points.present[t]!;
     if (undecided(present)) return core.guide.isKnown && core.guide.holds(present) ? present : present ^ trail.negation;
     const open = this.modes[t]!.map((m) => points.inMode[t]![m]!).filter(undecided);
-    if (open.length > 0) return (core.guide.isKnown ? open.find((literal) => core.guide.holds(literal)) : undefined) ?? open[0]!;
+    if (open.length > 0)
+      return (core.guide.isKnown ? open.find((literal) => core.guide.holds(literal)) : undefined) ?? open[0]!;
     const { x } = points.starts[t]!;
     const low = trail.bound[2 * x]!;
     return trail.literal(2 * x + 1, -low);
