@@ -14,7 +14,7 @@ import { Restarts } from './restarts.ts';
 import type { Verdict } from './core.ts';
 import { sealedAtLeast } from './model/model.ts';
 import type { Model } from './model/model.ts';
-import type { Count } from './model/tiers.ts';
+import type { CountedTier } from './model/tiers.ts';
 import { Linear } from './propagators/linear.ts';
 
 /** Conflicts of one question: about one summand, about all, and with one left out of a refutation. */
@@ -43,7 +43,7 @@ type Phase = { readonly kind: 'alone' | 'together' } | { readonly kind: 'without
 
 export class CoreGuided {
   private readonly model: Model;
-  private readonly count: Count;
+  private readonly tier: CountedTier;
   /** Summands that make up the count now. */
   private terms: readonly number[];
   private spareUsed = 0;
@@ -59,17 +59,17 @@ export class CoreGuided {
   private refuted: readonly Held[] = [];
   private together = TOGETHER;
 
-  constructor(model: Model, count: Count) {
+  constructor(model: Model, tier: CountedTier) {
     this.model = model;
-    this.count = count;
-    this.terms = count.summands;
-    this.alone = [...count.summands];
+    this.tier = tier;
+    this.terms = tier.count.summands;
+    this.alone = [...this.terms];
     model.core.tidyFacts();
   }
 
   /** The count is at least this. */
   get bound(): number {
-    return this.terms.reduce((sum, x) => sum + this.least(x), this.count.shift);
+    return this.terms.reduce((sum, x) => sum + this.least(x), this.tier.count.shift);
   }
 
   private least(x: number): number {
@@ -176,16 +176,26 @@ export class CoreGuided {
   /** Makes one summand of several that cannot all be at their values together. */
   private unite(parts: readonly Held[]): void {
     const { core } = this.model;
-    const { alwaysTrue } = core.trail;
-    const whole = this.count.spare[this.spareUsed++]!;
+    const whole = this.tier.count.spare[this.spareUsed++]!;
     const least = parts.reduce((sum, { value }) => sum + value, 1);
-    const atMost = (low: 0 | 1): Linear => {
-      const terms = parts.map(({ x }) => ({ slot: 2 * x + low, coefficient: 1 }));
-      return new Linear(core.trail, [...terms, { slot: 2 * whole + 1 - low, coefficient: 1 }], 0, alwaysTrue);
-    };
-    core.extend([atMost(0), atMost(1)]);
+    const variables = parts.map(({ x }) => x);
+    this.terms = [...this.terms.filter((x) => !variables.includes(x)), whole];
+    core.extend([this.sum(variables, 1, whole, 0), this.sum(variables, -1, whole, 0), this.tierIsTheirSum()]);
     if (!core.dead) core.addFact(sealedAtLeast(core.trail, whole, least));
-    this.terms = [...this.terms.filter((x) => !parts.some((part) => part.x === x)), whole];
+  }
+
+  /** The tier is at least the sum of its terms. */
+  private tierIsTheirSum(): Linear {
+    const { parts, least, count } = this.tier;
+    return this.sum(this.terms, 1, parts[0]!.x, least - count.shift);
+  }
+
+  /** Σ variables ≤ x + limit; the other way round with sign −1. */
+  private sum(variables: readonly number[], sign: 1 | -1, x: number, limit: number): Linear {
+    const { trail } = this.model.core;
+    const [low, high] = sign === 1 ? [0, 1] : [1, 0];
+    const terms = variables.map((variable) => ({ slot: 2 * variable + low, coefficient: 1 }));
+    return new Linear(trail, [...terms, { slot: 2 * x + high, coefficient: 1 }], limit, trail.alwaysTrue);
   }
 }
 

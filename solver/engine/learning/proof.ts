@@ -295,7 +295,8 @@ export class Proof {
     if (this.guided === null) {
       for (const literal of this.upperTiers()) core.addFact(literal);
       if (core.dead) return this.refuted();
-      this.guided = new CoreGuided(this.model, this.model.tiers[this.tier]!.count!);
+      const tier = this.model.tiers[this.tier]!;
+      this.guided = new CoreGuided(this.model, { ...tier, count: tier.count! });
     }
     const verdict = this.guided.work(slice.conflicts, (literals, conflicts, restarts) =>
       this.ask(literals, { ...slice, conflicts }, restarts),

@@ -27,6 +27,9 @@ export interface TierVariable {
   readonly count?: Count;
 }
 
+/** A tier that is a count. */
+export type CountedTier = TierVariable & Required<Pick<TierVariable, 'count'>>;
+
 /** The sum of the summands, and `shift`, is at most the tier. */
 export interface Count {
   readonly summands: readonly number[];

@@ -60,4 +60,22 @@ describe('a count raised from below', () => {
     }
     expect(raised).toBeGreaterThan(50);
   });
+
+  it('ends there too where search from above takes turns with it and is held to its sums', () => {
+    let taken = 0;
+    for (let seed = 0; seed < 80; seed++) {
+      const problem = bench(seed);
+      const truth = bruteForce(problem);
+      if (truth.kind !== 'optimal') continue;
+      const learner = new Learner(problem, seed);
+      for (let slice = 0; slice < 800 && !learner.done; slice++) {
+        if (!learner.raisable || slice % 4 === 0) learner.descend({ conflicts: 2 });
+        else learner.raise({ conflicts: 7 });
+        if (learner.tier === 1) taken++;
+      }
+      expect(learner.done, `bench ${seed}`).toBe(true);
+      expect(learner.values, `bench ${seed}`).toEqual(truth.values);
+    }
+    expect(taken).toBeGreaterThan(50);
+  });
 });
