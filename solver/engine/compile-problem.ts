@@ -87,7 +87,7 @@ class Compiler {
     const groups = new Map<string, number>();
     const compiled: Compiled = {
       problem,
-      horizon: problem.horizon,
+      horizon: whole(problem.horizon),
       taskCount: problem.tasks.length,
       origin: 2 * problem.tasks.length,
       optionCount: Int32Array.from(problem.choices, (choice) => choice.options.length),
@@ -111,18 +111,18 @@ class Compiler {
       gaps: problem.states.map((state) => Int32Array.from(state.gap.flat(), (gap) => gap ?? -1)),
       classCount: Int32Array.from(problem.states, (state) => state.classes.length),
       reservoirs: problem.reservoirs.map((reservoir) => ({
-        initial: reservoir.initial,
-        capacity: reservoir.capacity ?? 2 ** 31 - 1,
+        initial: whole(reservoir.initial),
+        capacity: whole(reservoir.capacity ?? 2 ** 31 - 1),
         events: reservoir.events.map((event) => ({
           node: this.node(event.point),
-          amount: event.amount,
+          amount: whole(event.amount),
           condition: table.and(table.of(event.if), this.presenceAt(event.point)),
         })),
       })),
       forbidden: problem.forbidden.map((conjunction) => table.of(conjunction)),
       totals: problem.totals.map((total) => ({
         tasks: total.tasks.map((id) => this.taskIndex.get(id) ?? -1),
-        total: total.total,
+        total: whole(total.total),
         condition: table.of(total.if),
       })),
       tiers: problem.tiers.map((tier): CompiledTier => {
@@ -132,7 +132,7 @@ class Compiler {
               kind: 'latest',
               terms: tier.terms.map((term) => ({
                 node: this.node(term.point),
-                plus: term.plus ?? 0,
+                plus: whole(term.plus ?? 0),
                 minus: term.minus === true,
               })),
             };
@@ -140,10 +140,10 @@ class Compiler {
             return {
               kind: 'waiting',
               terms: tier.terms.map((term) => ({
-                weight: term.weight,
+                weight: whole(term.weight),
                 from: this.node(term.from),
                 to: this.node(term.to),
-                free: term.free,
+                free: whole(term.free),
               })),
             };
           case 'cost':
@@ -207,13 +207,13 @@ class Compiler {
   private mode(task: number, mode: Mode, first: number): number {
     const compiled: CompiledMode = {
       task,
-      shortest: mode.shortest,
-      longest: Math.min(mode.longest, this.problem.horizon),
+      shortest: whole(mode.shortest),
+      longest: whole(Math.min(mode.longest, this.problem.horizon)),
       uses: this.usesOf(mode),
       state: mode.state === undefined ? -1 : (this.stateIndex.get(mode.state.state) ?? -1),
-      stateClass: mode.state?.class ?? 0,
-      costFixed: mode.cost?.fixed ?? 0,
-      costPerMinute: mode.cost?.perMinute ?? 0,
+      stateClass: whole(mode.state?.class ?? 0),
+      costFixed: whole(mode.cost?.fixed ?? 0),
+      costPerMinute: whole(mode.cost?.perMinute ?? 0),
     };
     for (let known = first; known < this.modes.length; known++)
       if (isSameMode(this.modes[known] as CompiledMode, compiled)) return known;
@@ -235,7 +235,7 @@ class Compiler {
   private use(use: Use): CompiledUse {
     const resource = this.resourceIndex.get(use.resource) ?? -1;
     const soil = this.soil(use.leaves ?? NONE, use.avoids ?? NONE);
-    return { resource, amount: use.amount, soil, cleans: use.cleans === true };
+    return { resource, amount: whole(use.amount), soil, cleans: use.cleans === true };
   }
 
   /** The list of this use alone, made when it is new. */
@@ -248,7 +248,7 @@ class Compiler {
       const known = list[0] as CompiledUse;
       if (known.amount === use.amount && known.soil === soil && known.cleans === cleans) return list;
     }
-    const list = [{ resource, amount: use.amount, soil, cleans }];
+    const list = [{ resource, amount: whole(use.amount), soil, cleans }];
     lists.push(list);
     return list;
   }
@@ -263,7 +263,7 @@ class Compiler {
       ];
       return {
         resource,
-        amount: uses.reduce((sum, use) => sum + use.amount, 0),
+        amount: whole(uses.reduce((sum, use) => sum + use.amount, 0)),
         soil: this.soil(marks('leaves'), marks('avoids')),
         cleans: uses.some((use) => use.cleans === true),
       };
@@ -307,7 +307,7 @@ class Compiler {
       return {
         from,
         to,
-        least: lag.least,
+        least: whole(lag.least),
         asked,
         all: this.table.and(asked, atFrom, atTo),
         low: this.table.without(this.table.and(asked, atFrom), atTo),
@@ -348,6 +348,14 @@ function isSameMode(a: CompiledMode, b: CompiledMode): boolean {
     const other = b.uses[k] as CompiledUse;
     return resource === other.resource && amount === other.amount && soil === other.soil && cleans === other.cleans;
   });
+}
+
+/**
+ * A whole number of 32 bits in the form that compiled code keeps such in. A number that came out of a division or as −0 equals it but is kept
+ * as a float, and one float among the whole numbers of all objects of a kind has the machine compile anew whatever reads them.
+ */
+function whole(value: number): number {
+  return value | 0;
 }
 
 function indexOf(map: Map<string, number>, key: string): number {

@@ -20,9 +20,10 @@ export class Random {
     return (x ^ (x >>> 14)) >>> 0;
   }
 
-  /** A whole number from 0 to `bound − 1`; `bound` ≥ 1. */
+  /** A whole number from 0 to `bound − 1`; `bound` from 1 to 2^31. */
   below(bound: number): number {
-    return this.next() % bound;
+    // Kept as a float otherwise, in whatever object it is put.
+    return (this.next() % bound) | 0;
   }
 
   /** True in `percent` of 100 cases. */
