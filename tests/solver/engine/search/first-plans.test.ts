@@ -5,10 +5,22 @@ import { priorityRules } from '../../../../solver/engine/search/priority-rules.t
 const rounds = (count: number): readonly number[] => Array.from({ length: count }, (_, round) => round);
 
 describe('the order of rules for first plans', () => {
+  const backward = priorityRules.filter(({ direction }) => direction === 'backward');
+  const fromTheEnd = rounds(12)
+    .map((round) => ruleOf(round, false))
+    .filter(({ direction }) => direction === 'backward');
+
   it('begins with one forward dive, then takes every rule from the end back, while there is no plan', () => {
-    const [first, ...then] = rounds(6).map((round) => ruleOf(round, false));
-    expect(first!.direction).toBe('forward');
-    expect(new Set(then)).toEqual(new Set(priorityRules.filter(({ direction }) => direction === 'backward')));
+    const [first, ...then] = rounds(6).map((round) => ruleOf(round, false).direction);
+    expect(first).toBe('forward');
+    expect(new Set(then)).toEqual(new Set(['backward']));
+    expect(new Set(fromTheEnd)).toEqual(new Set(backward));
+  });
+
+  it('takes the latest finish every other time from the end back', () => {
+    expect(fromTheEnd.map(({ measure }, turn) => (measure === 'latest finish') === (turn % 2 === 0))).not.toContain(
+      false,
+    );
   });
 
   it('comes to every forward rule in the end, one round in six, while there is no plan', () => {

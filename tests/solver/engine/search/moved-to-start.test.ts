@@ -83,23 +83,32 @@ describe('a plan from the end back', () => {
   if (!translated.ok) throw new Error(JSON.stringify(translated.faults));
   const { problem } = translated;
 
+  const seeds = [1, 2, 3, 4, 5, 6];
+
+  // Now and then no task of the plan can be pulled forward: then it is told once.
   it('is told before it is pulled forward while there is none, and once more after that, shorter', () => {
-    const told: number[] = [];
-    const budget = new Budget(1_000_000, undefined);
-    const workshop = new Workshop(problem, budget, { seed: 1 }, prepare(problem, budget)!, ({ values, start }) => {
-      expect(Math.min(...start.filter((at) => at >= 0))).toBe(0);
-      told.push(values[0]!);
+    const counts = seeds.map((seed) => {
+      const told: number[] = [];
+      const budget = new Budget(1_000_000, undefined);
+      const workshop = new Workshop(problem, budget, { seed }, prepare(problem, budget)!, ({ values, start }) => {
+        expect(Math.min(...start.filter((at) => at >= 0))).toBe(0);
+        told.push(values[0]!);
+      });
+      findFirstPlans(workshop, 1, 100, Infinity);
+      expect(told).toEqual([...new Set(told)].sort((a, b) => b - a));
+      expect(verifySolution(problem, workshop.solution(workshop.best!))).toEqual([]);
+      return told.length;
     });
-    findFirstPlans(workshop, 1, 100, Infinity);
-    expect(told).toHaveLength(2);
-    expect(told[1]).toBeLessThan(told[0]!);
-    expect(verifySolution(problem, workshop.solution(workshop.best!))).toEqual([]);
+    expect(new Set(counts)).toContain(2);
+    expect(Math.max(...counts)).toBe(2);
   });
 
   it('is brought to its end when it is the first, though the effort was spent on the way to it', () => {
-    const outcome = solve(problem, { seed: 1, effort: 1, untilPlan: 1_000_000 });
-    const values = outcome.trace.flatMap(({ value }) => value ?? []);
-    expect(values).toHaveLength(2);
-    expect(outcome.work).toBeLessThan(100_000);
+    const counts = seeds.map((seed) => {
+      const outcome = solve(problem, { seed, effort: 1, untilPlan: 1_000_000 });
+      expect(outcome.work).toBeLessThan(100_000);
+      return outcome.trace.filter(({ value }) => value !== null).length;
+    });
+    expect(Math.max(...counts)).toBe(2);
   });
 });
