@@ -3,38 +3,9 @@
  * to have the engine's code compiled before anybody waits for it.
  */
 import { Random } from '../../solver/engine/random.ts';
-import type { Lag, Mode, Point, Problem, Task, Tier, Use } from '../../solver/engine/problem.ts';
-
-const start = (task: string): Point & { readonly task: string } => ({ task, at: 'start' });
-const end = (task: string): Point & { readonly task: string } => ({ task, at: 'end' });
-const after = (first: string, second: string, least = 0): Lag => ({ from: end(first), to: start(second), least });
-/** The second starts at most `most` minutes after the first starts. */
-const within = (first: string, second: string, most: number): Lag => ({
-  from: start(second),
-  to: start(first),
-  least: -most,
-});
-const fixed = (minutes: number, ...uses: readonly Use[]): Mode => ({ shortest: minutes, longest: minutes, uses });
-const use = (resource: string, amount = 1, soil: Partial<Use> = {}): Use => ({ resource, amount, ...soil });
-const finish = (tasks: readonly Task[]): Tier => ({
-  kind: 'latest',
-  id: 'finish',
-  terms: tasks.map(({ id }) => ({ point: end(id) })),
-});
-
-type Parts = Partial<Problem> & Pick<Problem, 'tasks' | 'resources' | 'lags' | 'horizon'>;
-const problem = (name: string, parts: Parts): Problem => ({
-  format: 'afterheat.problem',
-  version: 1,
-  name,
-  choices: [],
-  states: [],
-  reservoirs: [],
-  forbidden: [],
-  totals: [],
-  tiers: [finish(parts.tasks)],
-  ...parts,
-});
+import type { Lag, Problem, Task } from '../../solver/engine/problem.ts';
+import { after, end, fixed, problem, start, use, within } from './warm-up-parts.ts';
+import { kitchen } from './warm-up-kitchen.ts';
 
 /** A project of 12 tasks on shared resources; `gaps` adds longest gaps, which some seeds make impossible. */
 function project(seed: number, gaps: boolean): Problem {
@@ -111,102 +82,19 @@ function shop(seed: number, held: boolean): Problem {
   return problem(held ? 'shop that blocks' : 'shop', { horizon: 200, tasks, resources, lags });
 }
 
-/** What a kitchen asks for: people to choose among, an oven at several heats, boards that get dirty, a pool that is drawn from. */
-function kitchen(seed: number): Problem {
-  const chance = new Random(seed);
-  const people = ['one', 'two'];
-  const tasks: Task[] = [];
-  const lags: Lag[] = [];
-  const choices: { id: string; options: readonly string[] }[] = [];
-  const work = (id: string, minutes: number, group: string, ...more: readonly Use[]): void => {
-    choices.push({ id, options: people });
-    tasks.push({ id, choice: id, group, modes: people.map((person) => fixed(minutes, use(person), ...more)) });
-  };
-  const wash = (id: string, board: string): void => {
-    choices.push({ id, options: ['none', ...people] });
-    const washes = people.map((person) => fixed(2, use(person), use(board, 1, { cleans: true })));
-    tasks.push({ id, choice: id, group: 'wash', modes: [null, ...washes] });
-  };
-  const bodies: string[] = [];
-  work('fill', 1, 'pool');
-  for (let dish = 0; dish < 4; dish++) {
-    const [cut, load, take, held] = ['cut', 'load', 'take', 'held'].map((part) => `${part}${dish}`) as [
-      string,
-      string,
-      string,
-      string,
-    ];
-    work(cut, 2 + chance.below(5), held, use('board', 1, dish % 2 === 0 ? { leaves: ['raw'] } : { avoids: ['raw'] }));
-    work(load, 1, held);
-    work(take, 1, held);
-    const least = 6 + chance.below(12);
-    lags.push(after(cut, load), after(load, take, least), within(load, take, least + 9));
-    const place: Partial<Mode> = dish < 3 ? { state: { state: 'oven', class: chance.below(3) } } : {};
-    const hold: Mode = { shortest: 1, longest: 90, uses: [use(dish < 3 ? 'rack' : 'burner')], ...place };
-    tasks.push({ id: held, modes: [{ ...hold, cost: { fixed: 3, perMinute: 2 } }] });
-    bodies.push(held);
-    lags.push(
-      { from: start(held), to: start(load), least: 0 },
-      { from: start(load), to: start(held), least: 0 },
-      { from: end(held), to: end(take), least: 0 },
-      { from: end(take), to: end(held), least: 0 },
-    );
-  }
-  wash('wash1', 'board');
-  wash('wash2', 'board');
-  lags.push(within('fill', 'load3', 60));
-  const finishes = tasks.filter(({ choice }) => choice !== undefined);
-  return problem('kitchen', {
-    horizon: 120,
-    choices,
-    tasks,
-    lags,
-    resources: [
-      { id: 'one', capacity: 1 },
-      { id: 'two', capacity: 1, calendar: [{ from: 20, until: 25, capacity: 0 }] },
-      { id: 'board', capacity: 1 },
-      { id: 'rack', capacity: 2 },
-      { id: 'burner', capacity: 1 },
-    ],
-    states: [
-      {
-        id: 'oven',
-        classes: ['cool', 'warm', 'hot'],
-        gap: [
-          [null, 3, 6],
-          [5, null, 3],
-          [9, 5, null],
-        ],
-      },
-    ],
-    reservoirs: [
-      {
-        id: 'water',
-        initial: 0,
-        events: [
-          { point: end('fill'), amount: 1 },
-          { point: start('load3'), amount: -1 },
-        ],
-      },
-    ],
-    tiers: [
-      finish(finishes),
-      {
-        kind: 'waiting',
-        id: 'waiting',
-        terms: bodies.map((id) => ({ weight: 1, from: end(id), to: end('take0'), free: 5 })),
-      },
-      { kind: 'cost', id: 'cost' },
-      { kind: 'changes', id: 'calm', resources: people },
-    ],
-  });
-}
-
 /**
  * Small problems of every kind, in the order in which they are best solved.
  *
  * @param seed any 32-bit integer; the same seed gives the same problems
  */
 export function warmUpProblems(seed: number): readonly Problem[] {
-  return [kitchen(seed), project(seed, true), modes(seed), project(seed, false), shop(seed, true), shop(seed, false)];
+  return [
+    kitchen(seed, 4),
+    kitchen(seed, 10),
+    project(seed, true),
+    modes(seed),
+    project(seed, false),
+    shop(seed, true),
+    shop(seed, false),
+  ];
 }

@@ -55,7 +55,7 @@ describe('running the engine warm', () => {
       }
   });
 
-  test('its problems touch gaps, options, calendars, soil, states, stocks, flexible lengths and every kind of tier', () => {
+  test('its problems touch gaps, options, calendars, soil, states, stocks, conditions, sums, flexible lengths and every kind of tier', () => {
     const problems = warmUpProblems(1);
     const some = (test: (problem: (typeof problems)[number]) => boolean): boolean => problems.some(test);
     expect(some(({ lags }) => lags.some(({ least }) => least < 0))).toBe(true);
@@ -69,6 +69,9 @@ describe('running the engine warm', () => {
     expect(
       some(({ tasks }) => tasks.some(({ modes }) => modes.some((m) => m !== null && m.longest > m.shortest))),
     ).toBe(true);
+    expect(some(({ tasks }) => tasks.some(({ when }) => when !== undefined))).toBe(true);
+    expect(some(({ lags }) => lags.some((lag) => lag.if !== undefined))).toBe(true);
+    expect(some(({ forbidden, totals }) => forbidden.length > 0 && totals.length > 0)).toBe(true);
     const kinds = new Set(problems.flatMap(({ tiers }) => tiers.map(({ kind }) => kind)));
     expect(kinds).toEqual(new Set(['latest', 'waiting', 'cost', 'changes']));
   });
