@@ -50,10 +50,13 @@ function findFamilies(problem: Problem): Task[][] {
   const named = namedElsewhere(problem);
   const terms = latestTerms(problem);
   const alike = new Map<string, Task[]>();
+  const written = new Map<Task['modes'], string>();
   for (const task of problem.tasks) {
     if (task.choice === undefined || task.when !== undefined || owners.get(task.choice) !== 1) continue;
     if (!task.modes.includes(null) || named.tasks.has(task.id) || named.choices.has(task.choice)) continue;
-    const key = JSON.stringify([task.modes, task.group, options.get(task.choice), terms.get(task.id) ?? []]);
+    const modes = written.get(task.modes) ?? JSON.stringify(task.modes);
+    written.set(task.modes, modes);
+    const key = `${modes} ${JSON.stringify([task.group, options.get(task.choice), terms.get(task.id) ?? []])}`;
     const family = alike.get(key);
     if (family === undefined) alike.set(key, [task]);
     else family.push(task);

@@ -1,5 +1,6 @@
 /** Finds what is wrong with a problem itself, before any search: all faults at once, each with its place. */
-import type { Literal, Mode, Point, Problem } from './problem.ts';
+import type { Literal, Mode, Point, Problem, Task } from './problem.ts';
+import { largestCosts, largestLengths, sumsOfAmounts } from './validate-sums.ts';
 
 /** One fault: where (a path such as `tasks[3].modes[0].shortest`), what was found and what is wanted. */
 export interface Fault {
@@ -42,6 +43,8 @@ class Validator {
   private readonly taskIds = new Set<string>();
   private readonly resourceIds = new Set<string>();
   private readonly classCount = new Map<string, number>();
+  /** Lists of modes found without a fault: many tasks of a large problem share one. */
+  private readonly sound = new Set<Task['modes']>();
 
   constructor(private readonly problem: Problem) {}
 
@@ -123,7 +126,7 @@ class Validator {
   }
 
   private resources(): void {
-    const amounts = this.largestAmounts();
+    const sums = sumsOfAmounts(this.problem.tasks);
     this.problem.resources.forEach((resource, i) => {
       const path = `resources[${i}]`;
       this.within(`${path}.capacity`, resource.capacity, 0, OVERFLOW - 1);
@@ -136,27 +139,8 @@ class Validator {
         if (from < before) this.fault(`${path}.calendar[${k}].from`, `${from}`, `no earlier than ${before}`);
         before = until;
       });
-      this.sum(`${path}, amounts`, amounts.get(resource.id) ?? []);
+      this.sum(`${path}, amounts`, [sums.get(resource.id) ?? 0]);
     });
-  }
-
-  /** By resource, what each task that uses it uses at most. */
-  private largestAmounts(): Map<string, number[]> {
-    const found = new Map<string, number[]>();
-    // The task that each resource's last amount is of.
-    const last = new Map<string, number>();
-    this.problem.tasks.forEach((task, t) => {
-      for (const mode of task.modes)
-        for (const { resource } of mode?.uses ?? []) {
-          const amount = amountOn(mode, resource);
-          const amounts = found.get(resource) ?? [];
-          if (amounts.length === 0) found.set(resource, amounts);
-          if (last.get(resource) !== t) amounts.push(amount);
-          else amounts[amounts.length - 1] = Math.max(amounts[amounts.length - 1] as number, amount);
-          last.set(resource, t);
-        }
-    });
-    return found;
   }
 
   private states(): void {
@@ -188,9 +172,12 @@ class Validator {
     else if (task.modes.length !== options) this.fault(`${path}.modes`, `${task.modes.length}`, `${options} modes`);
     if (task.choice === undefined && task.modes[0] === null)
       this.fault(`${path}.modes[0]`, 'null', 'a mode, since there is no choice');
+    if (this.sound.has(task.modes)) return;
+    const before = this.faults.length;
     task.modes.forEach((mode, k) => {
       if (mode !== null) this.mode(() => `${path}.modes[${k}]`, mode);
     });
+    if (this.faults.length === before) this.sound.add(task.modes);
   }
 
   private mode(path: Path, mode: Mode): void {
@@ -229,10 +216,7 @@ class Validator {
       'lags',
       this.problem.lags.map((lag) => lag.least),
     );
-    this.sum(
-      'tasks, shortest',
-      this.problem.tasks.map((task) => Math.max(0, ...task.modes.map((mode) => mode?.shortest ?? 0))),
-    );
+    this.sum('tasks, shortest', largestLengths(this.problem.tasks));
   }
 
   private reservoirs(): void {
@@ -274,10 +258,7 @@ class Validator {
           );
           return;
         case 'cost':
-          this.sum(
-            `${path}, costs`,
-            tasks.map((task) => Math.max(0, ...task.modes.map((mode) => largestCost(mode, horizon)))),
-          );
+          this.sum(`${path}, costs`, largestCosts(tasks, horizon));
           return;
         case 'changes':
           tier.resources.forEach((id, k) => this.known(`${path}.resources[${k}]`, id, this.resourceIds, 'a resource'));
@@ -289,16 +270,4 @@ class Validator {
 
 function isWithin(value: number, least: number, most: number): boolean {
   return Number.isInteger(value) && value >= least && value <= most;
-}
-
-function amountOn(mode: Mode | null, resource: string): number {
-  let amount = 0;
-  for (const use of mode?.uses ?? []) if (use.resource === resource) amount += use.amount;
-  return amount;
-}
-
-function largestCost(mode: Mode | null, horizon: number): number {
-  if (mode?.cost === undefined) return 0;
-  const longest = Math.min(mode.longest, horizon);
-  return Math.abs(mode.cost.fixed) + Math.abs(mode.cost.perMinute) * longest;
 }

@@ -13,6 +13,7 @@ import type {
   Total,
   Use,
 } from '../engine/problem.ts';
+import { SharedModes } from './shared-modes.ts';
 
 export const start = (task: string): Exclude<Point, 'origin'> => ({ task, at: 'start' });
 export const end = (task: string): Exclude<Point, 'origin'> => ({ task, at: 'end' });
@@ -116,7 +117,7 @@ export class ProblemBuilder {
       choices: this.choices,
       tasks: this.tasks.map((task) => ({
         ...task,
-        modes: task.modes.map((mode) => (mode === null ? null : this.#pruned(mode))),
+        modes: this.#shared.list(task.modes.map((mode) => (mode === null ? null : this.#pruned(mode)))),
       })),
       resources: [...this.resources.values()],
       states: this.states,
@@ -156,6 +157,7 @@ export class ProblemBuilder {
     return this.#uses.get(resource) ?? [];
   }
 
+  readonly #shared = new SharedModes();
   #indexed = 0;
   readonly #uses = new Map<string, { readonly task: number; readonly use: Use }[]>();
   /** By resource: the marks that clash on it, and those of each list. */
@@ -174,7 +176,7 @@ export class ProblemBuilder {
       const clashing = (list: readonly string[] | undefined): readonly string[] => {
         if (list === undefined || marks.size === 0) return NONE;
         let some = of.get(list);
-        if (some === undefined) of.set(list, (some = list.filter((mark) => marks.has(mark))));
+        if (some === undefined) of.set(list, (some = this.#shared.marks(list.filter((mark) => marks.has(mark)))));
         return some;
       };
       const leaves = clashing(use.leaves);
@@ -182,13 +184,13 @@ export class ProblemBuilder {
       const cleans = use.cleans === true && marks.size > 0;
       if (use.amount === 0 && leaves.length === 0 && avoids.length === 0 && !cleans) return [];
       return [
-        {
+        this.#shared.use({
           resource: use.resource,
           amount: use.amount,
           ...(leaves.length > 0 ? { leaves } : {}),
           ...(avoids.length > 0 ? { avoids } : {}),
           ...(cleans ? { cleans } : {}),
-        },
+        }),
       ];
     });
     return { ...mode, uses };

@@ -19,9 +19,6 @@ export class Demands {
   private reservoir = -1;
   private sign = 1;
   private readonly store: Store;
-  /** 1 where a mode cleans a resource. */
-  private readonly cleansAt: Uint8Array;
-  private readonly resources: number;
   /** Tasks that some other may soil, or that may soil some other: those found in want of nothing, and those absent, in front. */
   private readonly concerned: Int32Array;
   /** Placed tasks not yet looked at. */
@@ -29,14 +26,9 @@ export class Demands {
 
   constructor(private readonly propagation: Propagation) {
     this.store = propagation.store;
-    const { soilMarks, modes, taskCount, problem } = this.store.compiled;
-    this.resources = problem.resources.length;
-    this.cleansAt = new Uint8Array(modes.length * this.resources);
+    const { soilMarks, modes, taskCount } = this.store.compiled;
     const concerned = new Uint8Array(taskCount);
-    modes.forEach((mode, index) => {
-      for (const use of mode.uses) if (use.cleans) this.cleansAt[index * this.resources + use.resource] = 1;
-      if (concerned[mode.task] === 0 && soilMarks.concerns(mode)) concerned[mode.task] = 1;
-    });
+    for (const mode of modes) if (concerned[mode.task] === 0 && soilMarks.concerns(mode)) concerned[mode.task] = 1;
     this.concerned = Int32Array.from(
       Array.from(concerned, (flag, task) => (flag === 1 ? task : -1)).filter((task) => task >= 0),
     );
@@ -160,7 +152,9 @@ export class Demands {
   }
 
   private cleans(mode: number, resource: number): boolean {
-    return this.cleansAt[mode * this.resources + resource] === 1;
+    for (const use of (this.store.compiled.modes[mode] as CompiledMode).uses)
+      if (use.cleans && use.resource === resource) return true;
+    return false;
   }
 
   private findEvent(index: number): boolean {

@@ -1,5 +1,10 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { compileProblem } from '../../../solver/engine/compile-problem.ts';
+import { loosen } from '../../../solver/engine/interchangeable.ts';
+import type { Problem, Task } from '../../../solver/engine/problem.ts';
+import { validateProblem, type ProblemFault } from '../../../solver/engine/validate-problem.ts';
+import { randomProblem, smallShape } from '../../support/random-problem.ts';
 import { problemWith, task, use } from './build-problem.ts';
 
 /** The soils of tasks that use one board with these marks, by task. */
@@ -90,3 +95,39 @@ describe('modes of a compiled problem', () => {
     expect([...optionMode.items]).toEqual([0, 1, 2, 1, 3]);
   });
 });
+
+describe('a compiled problem', () => {
+  it('is the same whether tasks share their lists of modes or have copies of them', () => {
+    fc.assert(
+      fc.property(fc.nat(), fc.integer({ min: 1, max: 3 }), (seed, every) => {
+        const drawn = randomProblem(seed, smallShape);
+        const choices = new Map(drawn.choices.map(({ id, options }) => [id, options.length]));
+        // A task takes the modes of an earlier one where its choice has as many options.
+        const lists = new Map<number, Task['modes']>();
+        const tasks = drawn.tasks.map((of, k) => {
+          const options = of.choice === undefined ? 1 : choices.get(of.choice)!;
+          const modes = k % every === 0 ? (lists.get(options) ?? of.modes) : of.modes;
+          lists.set(options, modes);
+          return { ...of, modes };
+        });
+        const sharing = { ...drawn, tasks };
+        const copied = structuredClone({
+          ...drawn,
+          tasks: tasks.map((of) => ({ ...of, modes: structuredClone(of.modes) })),
+        });
+        expect(compileProblem(sharing)).toEqual(compileProblem(copied));
+        expect(faultsOf(sharing)).toEqual(faultsOf(copied));
+        expect(loosen(sharing).problem).toEqual(loosen(copied).problem);
+      }),
+    );
+  });
+});
+
+function faultsOf(problem: Problem): unknown {
+  try {
+    validateProblem(problem);
+    return [];
+  } catch (error) {
+    return (error as ProblemFault).faults;
+  }
+}

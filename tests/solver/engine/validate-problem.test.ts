@@ -23,6 +23,15 @@ describe('validateProblem', () => {
     for (let seed = 0; seed < 100; seed++) expect(faultsIn(randomProblem(seed))).toEqual([]);
   });
 
+  it('tells a fault in a list of modes for every task that shares it', () => {
+    const modes = [mode(2, [use('oven')])];
+    const tasks = ['a', 'b'].map((id) => ({ id, modes }));
+    expect(faultsIn(problemWith({ tasks }))).toEqual([
+      "tasks[0].modes[0].uses[0].resource: 'oven'",
+      "tasks[1].modes[0].uses[0].resource: 'oven'",
+    ]);
+  });
+
   it.each<{ name: string; given: Partial<Problem>; expected: string }>([
     { name: 'a horizon of nothing', given: { horizon: 0 }, expected: 'horizon: 0' },
     { name: 'an id given twice', given: { tasks: [task('a', 1), task('a', 2)] }, expected: "tasks[1].id: 'a' again" },
