@@ -22,10 +22,13 @@ import { runJob } from './run-job.ts';
 import { wallOffsetOf } from './wall-offset.ts';
 import { warmUpProblems } from './warm-up-problems.ts';
 
-/** How often all is done, each time with other problems, and most work units for each: together some two or three seconds on one core. */
-const ROUNDS = 4;
-const PROBLEM_UNITS = 2000;
-const SESSION_UNITS = 3000;
+/**
+ * How often all is done, each time with other problems, and most work units for each: together some four seconds on one core. Many short rounds have
+ * the compiler see more first plans than few long ones (the demo's largest session: 137 ms to the first plan with 4 of 2,000, 120 with these).
+ */
+const ROUNDS = 8;
+const PROBLEM_UNITS = 1000;
+const SESSION_UNITS = 1500;
 /**
  * Moments at which the session is replanned, in the first round alone: code that the compiler has last seen replan gives a first plan later
  * (with three moments in every round 240 ms on the demo's largest session, 140 with one or none).
