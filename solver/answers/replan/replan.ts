@@ -30,7 +30,7 @@ export const PENALTY = 2;
 /** Steps due within so many minutes are left alone. */
 export const FROZEN_MINUTES = 3;
 /** Work units of a replan while cooks wait for it, what gets its searches ready among them. */
-export const REPLAN_EFFORT = 24_000;
+export const REPLAN_EFFORT = 20_000;
 
 export interface ReplanOptions {
   /** Minutes from the start of the session; what is told has happened by then. */
