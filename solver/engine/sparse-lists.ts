@@ -40,3 +40,15 @@ export function placesOf(count: number, keys: ArrayLike<number>): SparseLists {
   }
   return { start, items };
 }
+
+/**
+ * The lists seen from their items: list `i` has, ascending, every list in which `i` was.
+ *
+ * @param count items run from 0 to `count − 1`
+ */
+export function turnedAround({ start, items }: SparseLists, count: number): SparseLists {
+  const list = new Int32Array(items.length);
+  for (let k = 0; k < start.length - 1; k++) list.fill(k, start[k], start[k + 1]);
+  const places = placesOf(count, items);
+  return { start: places.start, items: places.items.map((place) => list[place] as number) };
+}

@@ -7,8 +7,17 @@
  * present"; when they cross, its presence is refuted. Methods return false when a contradiction is found; the caller then undoes.
  */
 import type { Compiled } from '../compiled.ts';
+import { Chain } from './chain.ts';
 import { ChoiceStore } from './choice-store.ts';
 import { SoilUsers } from './soil-users.ts';
+
+/** What search keeps beside its chains: how much it has seen of what is anchored, for selection and for demands. */
+export const SEEN_BY_SELECTION = 0;
+export const SEEN_BY_DEMANDS = 1;
+const SEARCHED_CELLS = 2;
+/** The chains of search: see `selection.ts` and `demands.ts`. */
+export const CHAINS = { unsettled: 0, loose: 1, tied: 2, ready: 3, open: 4 } as const;
+const SEARCHED_CHAINS = 5;
 
 export class Store extends ChoiceStore {
   private readonly modeBase: number;
@@ -19,10 +28,12 @@ export class Store extends ChoiceStore {
   readonly partTo: number;
   /** 1 for placed tasks that search has found in want of nothing, which stands until it is undone; kept by `demands.ts`. */
   readonly settled: number;
-  /** How many of the tasks that soil counts for search has nothing left to ask of; kept by `demands.ts`. */
-  readonly quiet: number;
-  /** How many tasks have nothing left to decide, as far as search has looked; kept by `selection.ts`. */
-  readonly decided: number;
+  /** Tasks whose start is at a known minute, and those whose end is, in the order in which they came to be; valid up to their count. */
+  readonly anchored: readonly [Int32Array, Int32Array];
+  /** How many there are of the first; the next cell has that of the second. */
+  readonly anchoredCount: number;
+  /** Cells of search: what it has seen of these, and its chains of tasks. */
+  readonly searched: number;
   /** Capacity left on resource `r` at minute `t` after all mandatory parts: `cells[free + r × horizon + t]`. */
   readonly free: number;
   /** Tasks of known mode on the resources that they may soil or find soiled. */
@@ -41,7 +52,8 @@ export class Store extends ChoiceStore {
     const { taskCount } = compiled;
     const slots = 2 * (2 * taskCount + 1);
     const resourceCount = compiled.problem.resources.length;
-    super(compiled, slots + 6 * taskCount + compiled.capacity.length + resourceCount + 2);
+    const before = slots + 6 * taskCount + compiled.capacity.length + resourceCount;
+    super(compiled, before + 2 + SEARCHED_CELLS + SEARCHED_CHAINS * Chain.cellsOf(taskCount));
     this.modeBase = slots;
     this.shortBase = slots + taskCount;
     this.longBase = slots + 2 * taskCount;
@@ -49,8 +61,9 @@ export class Store extends ChoiceStore {
     this.partTo = slots + 4 * taskCount;
     this.settled = slots + 5 * taskCount;
     this.free = slots + 6 * taskCount;
-    this.decided = this.free + compiled.capacity.length + resourceCount;
-    this.quiet = this.decided + 1;
+    this.anchoredCount = before;
+    this.searched = before + 2;
+    this.anchored = [new Int32Array(taskCount), new Int32Array(taskCount)];
     this.soilUsers = new SoilUsers(compiled, this.trail, this.free + compiled.capacity.length);
     this.slotQueue = new Int32Array(slots);
     this.slotQueued = new Uint8Array(slots);
@@ -184,10 +197,26 @@ export class Store extends ChoiceStore {
     if ((cells[this.broken + presence] as number) > 0) return true;
     this.work++;
     this.trail.set(slot, value);
-    if ((cells[slot & ~1] as number) + (cells[slot | 1] as number) > 0) return isOrigin ? false : this.refute(presence);
+    const width = -(cells[slot & ~1] as number) - (cells[slot | 1] as number);
+    if (width < 0) return isOrigin ? false : this.refute(presence);
     this.enqueueSlot(slot);
-    if (!isOrigin) this.enqueueTask(task);
+    if (isOrigin) return true;
+    if (width === 0) this.noteAnchored(task, (slot >> 1) & 1);
+    this.enqueueTask(task);
     return true;
+  }
+
+  /** @param end 0 for the start, 1 for the end */
+  private noteAnchored(task: number, end: number): void {
+    const count = this.cells[this.anchoredCount + end] as number;
+    (this.anchored[end] as Int32Array)[count] = task;
+    this.trail.set(this.anchoredCount + end, count + 1);
+  }
+
+  /** One of the chains of tasks that search keeps, by number. */
+  chain(number: number): Chain {
+    const { taskCount } = this.compiled;
+    return new Chain(this.trail, this.searched + SEARCHED_CELLS + number * Chain.cellsOf(taskCount), taskCount);
   }
 
   enqueueSlot(slot: number): void {

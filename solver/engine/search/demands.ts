@@ -4,7 +4,8 @@
  */
 import type { CompiledEvent, CompiledMode, CompiledReservoir } from '../compiled.ts';
 import type { Propagation } from '../propagation/propagation.ts';
-import type { Store } from '../propagation/store.ts';
+import type { Chain } from '../propagation/chain.ts';
+import { CHAINS, SEEN_BY_DEMANDS, type Store } from '../propagation/store.ts';
 
 export class Demands {
   /** What the last `find` found: a resource that wants a cleaning, or a reservoir that wants an event. */
@@ -19,19 +20,20 @@ export class Demands {
   private reservoir = -1;
   private sign = 1;
   private readonly store: Store;
-  /** Tasks that some other may soil, or that may soil some other: those found in want of nothing, and those absent, in front. */
-  private readonly concerned: Int32Array;
+  /** 1 for tasks that some other may soil, or that may soil some other. */
+  private readonly concerned: Uint8Array;
+  /** Those that have a known start and are not found in want of nothing. */
+  private readonly unsettled: Chain;
   /** Placed tasks not yet looked at. */
   private readonly fresh: number[] = [];
 
   constructor(private readonly propagation: Propagation) {
     this.store = propagation.store;
     const { soilMarks, modes, taskCount } = this.store.compiled;
-    const concerned = new Uint8Array(taskCount);
-    for (const mode of modes) if (concerned[mode.task] === 0 && soilMarks.concerns(mode)) concerned[mode.task] = 1;
-    this.concerned = Int32Array.from(
-      Array.from(concerned, (flag, task) => (flag === 1 ? task : -1)).filter((task) => task >= 0),
-    );
+    this.concerned = new Uint8Array(taskCount);
+    this.unsettled = this.store.chain(CHAINS.unsettled);
+    for (const mode of modes)
+      if (this.concerned[mode.task] === 0 && soilMarks.concerns(mode)) this.concerned[mode.task] = 1;
   }
 
   /** Looks for something lacking. @returns true when there is, described in the fields */
@@ -43,20 +45,29 @@ export class Demands {
     return false;
   }
 
-  /** Notes the placed tasks not yet looked at, by number; what nothing is left to be asked of moves in front, and how many these are is on the trail. */
+  /** Notes the placed tasks not yet looked at, by number. */
   private gatherFresh(): void {
-    const { store, concerned, fresh } = this;
-    const before = store.cells[store.quiet] as number;
-    let quiet = before;
-    fresh.length = 0;
-    for (let k = before; k < concerned.length; k++) {
-      const task = concerned[k] as number;
-      if (store.cells[store.settled + task] === 1 || store.isAbsent(task)) {
-        concerned[k] = concerned[quiet] as number;
-        concerned[quiet++] = task;
-      } else if (store.isPlaced(task)) fresh.push(task);
+    const { store, unsettled, fresh } = this;
+    const { cells, trail } = store;
+    const seen = store.searched + SEEN_BY_DEMANDS;
+    const before = cells[seen] as number;
+    const count = cells[store.anchoredCount] as number;
+    for (let k = before; k < count; k++) {
+      const task = store.anchored[0][k] as number;
+      if (this.concerned[task] === 1) unsettled.add(task);
     }
-    if (quiet > before) store.trail.set(store.quiet, quiet);
+    if (count > before) trail.set(seen, count);
+    fresh.length = 0;
+    let last = -1;
+    for (let task = unsettled.first(); task >= 0;) {
+      const next = unsettled.next(task);
+      if (cells[store.settled + task] === 1 || store.isAbsent(task)) unsettled.remove(task, last);
+      else {
+        if (store.isPlaced(task)) fresh.push(task);
+        last = task;
+      }
+      task = next;
+    }
     if (fresh.length > 1) fresh.sort((a, b) => a - b);
   }
 

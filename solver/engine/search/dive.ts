@@ -79,11 +79,10 @@ export class Dive {
   run(orders: DiveOrders): 'plan' | 'dead' | 'stopped' {
     const { store } = this;
     this.orders = orders;
-    this.selection.orders = orders;
     this.options.orders = orders;
     this.decisions.begin();
     this.retreat.begin(orders);
-    this.selection.forgetPromoted();
+    this.selection.begin(orders);
     this.demandsDirty = true;
     this.forgetPassed();
     let current = -1;

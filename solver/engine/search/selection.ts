@@ -6,7 +6,9 @@
  * those whose predecessors are placed. Backward, everything is mirrored: ends instead of starts, successors instead of predecessors.
  */
 import type { Propagation } from '../propagation/propagation.ts';
-import type { Store } from '../propagation/store.ts';
+import type { Chain } from '../propagation/chain.ts';
+import { CHAINS, SEEN_BY_SELECTION, type Store } from '../propagation/store.ts';
+import { turnedAround, type SparseLists } from '../sparse-lists.ts';
 import type { Structure } from '../structure.ts';
 import type { DiveOrders } from './dive.ts';
 
@@ -14,33 +16,57 @@ import type { DiveOrders } from './dive.ts';
 const URGENT = 20;
 
 export class Selection {
-  /** Set by the dive before it begins. */
-  orders!: DiveOrders;
+  private orders!: DiveOrders;
   private readonly store: Store;
-  /** For each block when it was brought forward, 0 where it was not. */
-  private readonly promoted: Int32Array;
-  private promotions = 0;
-  /** All tasks, those that nothing is left to decide of in front; how many these are is kept on the trail. */
-  private readonly tasks: Int32Array;
+  /** For each block when it was brought forward, 0 where it was not; and these blocks in their order. */
+  private readonly promoted: Uint8Array;
+  private readonly forward: number[] = [];
+  /** Tasks that are anchored with something left to decide. */
+  private readonly loose: Chain;
+  /** Tasks not anchored that are tied to an anchored one, or end (backward: begin) an anchored container. */
+  private readonly tied: Chain;
+  /** Tasks not anchored for which no other had to be placed first when they were last looked at. */
+  private readonly ready: Chain;
+  /** All tasks not anchored. Containers are in none of these three. */
+  private readonly open: Chain;
+  /** For each container the tasks that end it, and those that begin it. */
+  private readonly closers: SparseLists;
+  private readonly openers: SparseLists;
 
   constructor(
     private readonly propagation: Propagation,
     private readonly structure: Structure,
   ) {
-    this.store = propagation.store;
-    this.promoted = new Int32Array(structure.blockTasks.start.length);
-    this.tasks = Int32Array.from({ length: this.store.compiled.taskCount }, (_, task) => task);
+    const { store } = propagation;
+    const { taskCount } = store.compiled;
+    this.store = store;
+    this.promoted = new Uint8Array(structure.blockTasks.start.length);
+    this.loose = store.chain(CHAINS.loose);
+    this.tied = store.chain(CHAINS.tied);
+    this.ready = store.chain(CHAINS.ready);
+    this.open = store.chain(CHAINS.open);
+    this.closers = turnedAround(structure.closes, taskCount);
+    this.openers = turnedAround(structure.opens, taskCount);
+  }
+
+  /** A dive begins; what is noted from here on goes onto the trail. */
+  begin(orders: DiveOrders): void {
+    const { store, structure, open, ready, forward } = this;
+    this.orders = orders;
+    for (const block of forward) this.promoted[block] = 0;
+    forward.length = 0;
+    for (let task = store.compiled.taskCount - 1; task >= 0; task--) {
+      if (structure.isContainer[task] === 1 || store.isAbsent(task) || this.isAnchored(task)) continue;
+      open.add(task);
+      if (this.openPredecessor(task) < 0) ready.add(task);
+    }
   }
 
   /** Lets a block go before all that is not urgent, and after those brought forward before it. */
   promote(block: number): void {
-    if (this.promoted[block] === 0) this.promoted[block] = ++this.promotions;
-  }
-
-  forgetPromoted(): void {
-    if (this.promotions === 0) return;
-    this.promoted.fill(0);
-    this.promotions = 0;
+    if (this.promoted[block] === 1) return;
+    this.promoted[block] = 1;
+    this.forward.push(block);
   }
 
   /** True while the task is present and its start (backward: end) or mode is open, or its length counts in a total. */
@@ -60,50 +86,15 @@ export class Selection {
 
   /** The next task to place, −1 when only containers and loose ends are left. Among equals it is the one of the lowest number. */
   pick(): number {
-    const { store, structure, orders, tasks } = this;
-    const { cells } = store;
-    const low = orders.backward ? 3 : 0;
-    const { taskCount } = store.compiled;
-    const before = cells[store.decided] as number;
-    let decided = before;
-    let loose = -1;
-    let urgent = -1;
-    let best = -1;
-    let fallback = -1;
-    let forward = -1;
-    for (let k = before; k < taskCount; k++) {
-      const task = tasks[k] as number;
-      if (!store.isPresent(task)) {
-        if (store.isAbsent(task)) this.swap(k, decided++);
-        continue;
-      }
-      const at = 4 * task + low;
-      const width = -(cells[at] as number) - (cells[at ^ 1] as number);
-      if (width === 0) {
-        if (store.isPlaced(task) || !this.wantsMore(task)) this.swap(k, decided++);
-        else if (loose < 0 || task < loose) loose = task;
-        continue;
-      }
-      if (loose >= 0 || structure.isContainer[task] === 1) continue;
-      if (this.closesOpen(task) || (width <= URGENT && this.isBound(task))) {
-        if (urgent < 0 || this.isSooner(at ^ 1, (4 * urgent + low) ^ 1, urgent - task)) urgent = task;
-        continue;
-      }
-      if (urgent >= 0) continue;
-      if (this.promotions > 0 && this.comesForward(task, forward)) {
-        forward = task;
-        continue;
-      }
-      if (forward >= 0) continue;
-      if (fallback < 0 || this.isSooner(4 * fallback + low, at, fallback - task)) fallback = task;
-      if (best >= 0 && !this.isBetter(task, best, low)) continue;
-      if (this.openPredecessor(task) < 0) best = task;
-    }
-    if (decided > before) store.trail.set(store.decided, decided);
-    store.work += (taskCount - before) >> 4;
+    this.gather();
+    const loose = this.firstLoose();
     if (loose >= 0) return loose;
-    if (urgent < 0) urgent = forward;
-    if (urgent < 0) return best >= 0 ? best : fallback;
+    let urgent = this.mostUrgent();
+    if (urgent < 0) urgent = this.firstForward();
+    if (urgent < 0) {
+      const best = this.bestReady();
+      return best >= 0 ? best : this.soonestOpen();
+    }
     for (let steps = 0; steps < 20; steps++) {
       const first = this.openPredecessor(urgent);
       if (first < 0) break;
@@ -112,11 +103,146 @@ export class Selection {
     return urgent;
   }
 
-  private swap(a: number, b: number): void {
-    const { tasks } = this;
-    const task = tasks[a] as number;
-    tasks[a] = tasks[b] as number;
-    tasks[b] = task;
+  /** Notes what follows from tasks anchored since the last look: what is tied to them, and what they alone kept waiting. */
+  private gather(): void {
+    const { store, structure } = this;
+    const { backward } = this.orders;
+    const end = backward ? 1 : 0;
+    const seen = store.searched + SEEN_BY_SELECTION;
+    const before = store.cells[seen] as number;
+    const count = store.cells[store.anchoredCount + end] as number;
+    if (count === before) return;
+    for (let k = before; k < count; k++) {
+      const task = store.anchored[end][k] as number;
+      if (!this.isDecided(task)) this.loose.add(task);
+      this.addOpen(this.tied, backward ? structure.bounders : structure.raisers, task, false);
+      this.addOpen(this.tied, backward ? this.openers : this.closers, task, false);
+      this.addOpen(this.ready, backward ? structure.before : structure.after, task, true);
+    }
+    store.work += 1 + ((count - before) >> 2);
+    store.trail.set(seen, count);
+  }
+
+  /** Adds the tasks of a list that are open, or only those of them that wait for no other, to a chain. */
+  private addOpen(chain: Chain, { start, items }: SparseLists, of: number, waitingForNone: boolean): void {
+    const { structure, store } = this;
+    const until = start[of + 1] as number;
+    for (let k = start[of] as number; k < until; k++) {
+      const task = items[k] as number;
+      if (chain.has(task) || structure.isContainer[task] === 1 || this.isAnchored(task) || store.isAbsent(task))
+        continue;
+      if (!waitingForNone || this.openPredecessor(task) < 0) chain.add(task);
+    }
+  }
+
+  /** True where nothing is left to decide of an anchored task. */
+  private isDecided(task: number): boolean {
+    const { store } = this;
+    return store.isPresent(task) ? store.isPlaced(task) || !this.wantsMore(task) : store.isAbsent(task);
+  }
+
+  private firstLoose(): number {
+    const { store, loose } = this;
+    let first = -1;
+    let last = -1;
+    for (let task = loose.first(); task >= 0;) {
+      const next = loose.next(task);
+      if (this.isDecided(task)) loose.remove(task, last);
+      else {
+        if (store.isPresent(task) && (first < 0 || task < first)) first = task;
+        last = task;
+      }
+      task = next;
+    }
+    return first;
+  }
+
+  /** Of those that are tied closely, or end (begin) what is begun (ended), the one with the least time left; −1 where there is none. */
+  private mostUrgent(): number {
+    const { store, tied } = this;
+    const far = this.orders.backward ? 2 : 1;
+    let urgent = -1;
+    let last = -1;
+    let count = 0;
+    for (let task = tied.first(); task >= 0; count++) {
+      const next = tied.next(task);
+      if (this.isAnchored(task) || store.isAbsent(task)) tied.remove(task, last);
+      else {
+        if (
+          store.isPresent(task) &&
+          (this.closesOpen(task) || (this.width(task) <= URGENT && this.isBound(task))) &&
+          (urgent < 0 || this.isSooner(4 * task + far, 4 * urgent + far, urgent - task))
+        )
+          urgent = task;
+        last = task;
+      }
+      task = next;
+    }
+    store.work += count >> 4;
+    return urgent;
+  }
+
+  /** The first open task of the blocks brought forward, −1 where there is none. */
+  private firstForward(): number {
+    const { store, structure, forward } = this;
+    const { start, items } = structure.blockTasks;
+    for (const block of forward) {
+      const until = start[block + 1] as number;
+      for (let k = start[block] as number; k < until; k++) {
+        const task = items[k] as number;
+        if (structure.isContainer[task] === 0 && store.isPresent(task) && !this.isAnchored(task)) return task;
+      }
+    }
+    return -1;
+  }
+
+  /** The best by priority of those that wait for no other, −1 where there is none. */
+  private bestReady(): number {
+    const { store, ready } = this;
+    const low = this.orders.backward ? 3 : 0;
+    let best = -1;
+    let last = -1;
+    let count = 0;
+    for (let task = ready.first(); task >= 0; count++) {
+      const next = ready.next(task);
+      if (this.isAnchored(task) || store.isAbsent(task)) ready.remove(task, last);
+      else {
+        // A lag that holds only now may have put another before it.
+        if (store.isPresent(task) && (best < 0 || this.isBetter(task, best, low)) && this.openPredecessor(task) < 0)
+          best = task;
+        last = task;
+      }
+      task = next;
+    }
+    store.work += count >> 4;
+    return best;
+  }
+
+  /** Where all wait for each other: the one that can start first (backward: end last), −1 where there is none. */
+  private soonestOpen(): number {
+    const { store, open } = this;
+    const low = this.orders.backward ? 3 : 0;
+    let soonest = -1;
+    let last = -1;
+    let count = 0;
+    for (let task = open.first(); task >= 0; count++) {
+      const next = open.next(task);
+      if (this.isAnchored(task) || store.isAbsent(task)) open.remove(task, last);
+      else {
+        if (store.isPresent(task) && (soonest < 0 || this.isSooner(4 * soonest + low, 4 * task + low, soonest - task)))
+          soonest = task;
+        last = task;
+      }
+      task = next;
+    }
+    store.work += count >> 4;
+    return soonest;
+  }
+
+  /** Minutes between the first and the last possible start (backward: end). */
+  private width(task: number): number {
+    const at = 4 * task + (this.orders.backward ? 2 : 0);
+    return -(this.store.cells[at] as number) - (this.store.cells[at + 1] as number);
   }
 
   /** True when the first slot holds more than the second; where both are equal, when `tie` is above 0. */
@@ -124,15 +250,6 @@ export class Selection {
     const { cells } = this.store;
     const difference = (cells[a] as number) - (cells[b] as number);
     return difference !== 0 ? difference > 0 : tie > 0;
-  }
-
-  /** True when the task's block was brought forward, and before that of the other task (−1: none). */
-  private comesForward(task: number, other: number): boolean {
-    const { block } = this.structure;
-    const own = this.promoted[block[task] as number] as number;
-    if (own === 0 || other < 0) return own > 0;
-    const difference = own - (this.promoted[block[other] as number] as number);
-    return difference !== 0 ? difference < 0 : task < other;
   }
 
   /** True when the task ends (backward: begins) a container that is already begun (ended): what it holds is not free until then. */

@@ -42,7 +42,7 @@ describe('a first plan of a large kitchen', () => {
   it('is gone on from without a model where that would be huge', () => {
     const translated = sessionToProblem(generatedSession(stock, 320, 1));
     if (!translated.ok) throw new Error(JSON.stringify(translated.faults));
-    const first = solve(translated.problem, { seed: 1, effort: 200_000 });
+    const first = solve(translated.problem, { seed: 1, effort: 30_000 });
     if (!('solution' in first)) throw new Error(first.kind);
     const learner = new Learner(translated.problem, 1);
     expect(learner.offer(first.solution)).toBe(true);
