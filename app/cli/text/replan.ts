@@ -66,7 +66,7 @@ const cautionsText = (cautions: readonly string[]): readonly string[] =>
 
 /** Why there is no plan at all, and what to do. */
 function nonePlanned(before: Plan, result: Extract<Answered, { readonly leastBad: unknown }>): readonly string[] {
-  const { broken, against, inTheWay, cautions } = result;
+  const { broken, against, inTheWay, toldAhead, cautions } = result;
   const why =
     against.length > 0
       ? [
@@ -84,6 +84,11 @@ function nonePlanned(before: Plan, result: Extract<Answered, { readonly leastBad
   return [
     '',
     ...why,
+    ...toldAhead.flatMap(({ step, waitsFor }) => [
+      '',
+      `Before ${stepName(before, step)} comes this, and nothing says that it is over. Where it is, tell it first (--done):`,
+      ...waitsFor.map((id) => `  ${stepName(before, id)}: ${id}`),
+    ]),
     ...(broken.length === 0 ? [] : ['', ...pastText(broken)]),
     ...cautionsText(cautions),
     '',
@@ -145,7 +150,7 @@ export function replanSummary(before: Plan, result: Answered): object {
       people: [...new Set(segments.flatMap(({ person }) => person ?? []))],
     }));
   if (result.kind !== 'replanned') {
-    const { kind, reason, requirements, leastBad, broken, against, inTheWay, cautions, stopped } = result;
+    const { kind, reason, requirements, leastBad, broken, against, inTheWay, toldAhead, cautions, stopped } = result;
     return {
       status: kind,
       reason,
@@ -153,6 +158,7 @@ export function replanSummary(before: Plan, result: Answered): object {
       broken,
       against,
       inTheWay,
+      toldAhead,
       cautions,
       stopped,
       leastBad: leastBad === null ? null : { finishMinutes: leastBad.finishMinutes, steps: steps(leastBad) },

@@ -15,6 +15,7 @@ import type { PlannedUnit } from './history.ts';
 import { metByNow, metCautions } from './met.ts';
 import { isPast } from './past-faults.ts';
 import type { Answered } from './result.ts';
+import type { ToldAhead } from './told-ahead.ts';
 
 export interface Told {
   readonly plan: Plan;
@@ -23,6 +24,8 @@ export interface Told {
   readonly lived: Lived;
   /** Whether the past may have broken what the plan kept. */
   readonly mayHaveBroken: boolean;
+  /** Steps that were told before what they wait for. */
+  readonly toldAhead: readonly ToldAhead[];
   readonly seed: number;
   readonly effort: number;
   readonly wallOffset: WallOffset | undefined;
@@ -82,6 +85,7 @@ function replanned(outcome: WayOn, told: Told): Seen {
       broken: harmful.length > 0 ? past : faults,
       against: harmful,
       inTheWay: [],
+      toldAhead: harmful.length > 0 ? told.toldAhead : [],
       cautions,
       stopped,
       work,
@@ -121,6 +125,7 @@ function noneWithin(outcome: NoneWithin, told: Told): Seen {
     inTheWay: told.units
       .filter(({ tasks }) => tasks.some((task) => outcome.inTheWay.includes(task)))
       .map(({ id }) => id),
+    toldAhead: isOffered ? [] : told.toldAhead,
     cautions,
     stopped,
     work,

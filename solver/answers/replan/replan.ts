@@ -23,6 +23,7 @@ import { historyOf, isOverBy, type History, type PlannedUnit } from './history.t
 import { mayHaveBroken } from './past-faults.ts';
 import { plannedUnits, withoutWork } from './planned-units.ts';
 import type { Answered, ReplanResult } from './result.ts';
+import { toldAhead } from './told-ahead.ts';
 import { translatePlan } from './translate-plan.ts';
 
 /** Minutes of finish that a changed step weighs, unless asked otherwise. */
@@ -202,6 +203,7 @@ function goingOn(translated: Prepared, history: History, around: Around): Seen {
     units,
     lived,
     mayHaveBroken: around.mayHaveBroken,
+    toldAhead: toldAhead(translated, translated.order.times, history.facts, options.events),
     seed: options.seed ?? plan.made.seed,
     effort: efforts.effort,
     wallOffset,

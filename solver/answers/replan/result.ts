@@ -2,6 +2,7 @@
 import type { Violation } from '../../checker/violation.ts';
 import type { InputFault } from '../../kitchen/fault.ts';
 import type { Plan } from '../../kitchen/plan.ts';
+import type { ToldAhead } from './told-ahead.ts';
 
 interface Common {
   /** What to do against the harm that the past has done, and against harm that would come of going on all the same, as sentences. */
@@ -45,6 +46,8 @@ export type Answered =
       readonly against: readonly Violation[];
       /** Where not even times could be had: ids of the steps that stand in each other's way, whatever limits of time are let go. */
       readonly inTheWay: readonly string[];
+      /** Where there is none: steps that were told before what they wait for. */
+      readonly toldAhead: readonly ToldAhead[];
     });
 
 export type ReplanResult = Answered | { readonly kind: 'refused'; readonly faults: readonly InputFault[] };

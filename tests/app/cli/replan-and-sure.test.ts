@@ -142,6 +142,7 @@ describe('replan', () => {
       broken: [],
       against: [{ rule: 8, message, steps: ['roots/dress'], harm: 'raw-food' }],
       inTheWay: [],
+      toldAhead: [],
       cautions: harmCautions(['raw-food'], STRICTEST_BUILT_IN),
       stopped: false,
       work: 0,
@@ -154,6 +155,14 @@ describe('replan', () => {
     expect(text).not.toContain('least bad');
     const wayless = replanText(before, { ...none, against: [], cautions: [], inTheWay: ['roots/roast'] }, 60, []);
     expect(wayless).toContain('stand in each other’s way, whatever limits of time are let go:\n  roast');
+    const ahead = replanText(
+      before,
+      { ...none, toldAhead: [{ step: 'roots/dress', waitsFor: ['roots/roast'] }] },
+      60,
+      [],
+    );
+    expect(ahead).toContain('Where it is, tell it first (--done):\n  roast (');
+    expect(ahead).toContain('): roots/roast\n');
   });
 
   test('says what the past has broken and what to do about it, and still gives the running order', async () => {
