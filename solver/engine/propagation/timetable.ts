@@ -6,7 +6,7 @@
  * start of its best mode, and modes without any place are dropped. Example: capacity 1, A surely in [3, 5), B of length 4 from
  * 0 on: B cannot start before 5. Time-table filtering as in Beldiceanu and Carlsson (2002) and Letort, Beldiceanu, Carlsson (2012).
  */
-import type { CompiledMode } from '../compiled.ts';
+import type { CompiledMode, CompiledUse } from '../compiled.ts';
 import type { Store } from './store.ts';
 
 export class Timetable {
@@ -18,11 +18,20 @@ export class Timetable {
   readonly block: Int32Array;
   private readonly store: Store;
   private readonly horizon: number;
+  /** By resource, the most that a mode uses of it. */
+  private readonly largest: Int32Array;
 
   constructor(store: Store, block: Int32Array) {
     this.store = store;
     this.block = block;
-    this.horizon = store.compiled.horizon;
+    const { horizon, modes, problem } = store.compiled;
+    this.horizon = horizon;
+    this.largest = new Int32Array(problem.resources.length);
+    for (const { uses } of modes)
+      for (let u = 0; u < uses.length; u++) {
+        const { resource, amount } = uses[u] as CompiledUse;
+        if (amount > (this.largest[resource] as number)) this.largest[resource] = amount;
+      }
   }
 
   /** Draws the consequences for a task whose bounds, mode or presence changed, or whose resources lost room. */
@@ -70,12 +79,16 @@ export class Timetable {
     const { store } = this;
     const { cells, trail } = store;
     const base = store.free + resource * this.horizon;
+    let least = this.largest[resource] as number;
     for (let t = from; t < to; t++) {
       const left = (cells[base + t] as number) - amount;
       if (left < 0) return false;
+      if (left < least) least = left;
       trail.set(base + t, left);
     }
     store.work += 1 + ((to - from) >> 3);
+    // What is left is enough for any mode.
+    if (least === this.largest[resource]) return true;
     const { start, items } = store.compiled.resourceTasks;
     const until = start[resource + 1] as number;
     for (let k = start[resource] as number; k < until; k++) {
@@ -85,9 +98,18 @@ export class Timetable {
       const earliest = cells[at] as number;
       const width = -(cells[at + 1] as number) - earliest;
       if (earliest >= to || -(cells[at + 3] as number) <= from) continue;
-      if (width <= this.scope || this.block[other] === this.focus) store.enqueueTask(other);
+      if (width > this.scope && this.block[other] !== this.focus) continue;
+      // Where it is placed already, it found room; and elsewhere it lacks none here.
+      const mode = store.mode(other);
+      if (mode < 0 || (this.uses(mode, resource) && !store.isPlaced(other))) store.enqueueTask(other);
     }
     return true;
+  }
+
+  private uses(mode: number, resource: number): boolean {
+    const { uses } = this.store.compiled.modes[mode] as CompiledMode;
+    for (let u = 0; u < uses.length; u++) if ((uses[u] as CompiledUse).resource === resource) return true;
+    return false;
   }
 
   private push(task: number, modeIndex: number): boolean {

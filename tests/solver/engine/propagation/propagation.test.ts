@@ -71,6 +71,36 @@ describe('propagation', () => {
     expect(watched).toBeGreaterThan(200);
   });
 
+  it('is at its end when it ends: to look at every task once more tells nothing', () => {
+    let looked = 0;
+    for (let seed = 0; seed < 400; seed++) {
+      const problem = randomProblem(seed, { tasks: [5, 12], horizon: [20, 45], length: 10 });
+      const { store, propagation } = open(problem);
+      if (!propagation.start()) continue;
+      const chance = seeded(seed);
+      for (let step = 0; step < 40; step++) {
+        const mark = store.trail.mark();
+        const choice = chance.int(0, problem.choices.length);
+        const slot = 4 * chance.int(0, problem.tasks.length - 1) + chance.int(0, 3);
+        const done =
+          choice < problem.choices.length
+            ? store.openOptions(choice) === 1 || store.removeOption(choice, store.firstOption(choice))
+            : store.raise(slot, store.cells[slot]! + chance.int(1, 5));
+        if (!done || !propagation.propagate()) {
+          propagation.clear();
+          store.trail.undo(mark);
+          continue;
+        }
+        const known = store.cells.slice();
+        for (let index = 0; index < problem.tasks.length; index++) store.enqueueTask(index);
+        expect(propagation.propagate(), `problem ${seed}, step ${step}`).toBe(true);
+        expect(store.cells, `problem ${seed}, step ${step}`).toEqual(known);
+        looked++;
+      }
+    }
+    expect(looked).toBeGreaterThan(5000);
+  });
+
   it('is undone exactly', () => {
     for (let seed = 0; seed < 200; seed++) {
       const problem = randomProblem(seed, tinyShape);
