@@ -1,6 +1,7 @@
 /** A problem by number: positions of its ids, and what follows from it alone, read once and remembered as long as the problem is. */
 import type { Literal, Point, Problem } from '../problem.ts';
 import type { OrderArc } from './plan-order.ts';
+import { whole } from '../whole.ts';
 
 /** Node of the origin. */
 export const ORIGIN = 0;
@@ -59,7 +60,7 @@ export function byNumber(problem: Problem): ByNumber {
         requirement === undefined
           ? ({ kind: 'lag', lag: index } as const)
           : ({ kind: 'lag', lag: index, requirement } as const);
-      return { arc: { from, to, least, why }, if: lag.if === undefined ? null : literals(lag.if) };
+      return { arc: { from, to, least: whole(least), why }, if: lag.if === undefined ? null : literals(lag.if) };
     }),
     lengths: problem.tasks.map(() => []),
   };

@@ -8,6 +8,7 @@ import { allHold, byNumber } from './by-number.ts';
 import { matchTokens, type TokenEvent } from './match-tokens.ts';
 import type { ArcReason, OrderArc } from './plan-order.ts';
 import { ORIGIN, endNode, startNode, type Taken, type TakenTask } from './taken.ts';
+import { whole } from '../whole.ts';
 
 type Precedes = (before: number, after: number) => boolean;
 
@@ -35,7 +36,7 @@ function lengthsOf({ horizon }: Problem, index: number, task: string, mode: Mode
     { from: ORIGIN, to: start, least: 0, why: { kind: 'horizon' } },
     { from: end, to: ORIGIN, least: -horizon, why: { kind: 'horizon' } },
     { from: start, to: end, least: mode.shortest, why },
-    { from: end, to: start, least: -mode.longest, why },
+    { from: end, to: start, least: whole(-mode.longest), why },
   ];
 }
 
@@ -66,7 +67,7 @@ const keptLength = (task: TakenTask, why: ArcReason): OrderArc[] => {
   const length = task.end - task.start;
   return [
     { from: startNode(task.index), to: endNode(task.index), least: length, why },
-    { from: endNode(task.index), to: startNode(task.index), least: -length, why },
+    { from: endNode(task.index), to: startNode(task.index), least: whole(-length), why },
   ];
 };
 

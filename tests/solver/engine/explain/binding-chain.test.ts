@@ -110,7 +110,8 @@ describe('the binding chain', () => {
         const point = order.times[decides === 'finish' ? arcs.at(-1)!.to : arcs[0]!.from]!;
         expect(decides === 'finish' ? length + idle : length - idle).toBe(point);
       }),
-      { numRuns: 100 },
+      // In the example a task of no length stands in the chain.
+      { numRuns: 100, examples: [[590_200]] },
     );
     expect(chains).toBeGreaterThan(20);
   });
