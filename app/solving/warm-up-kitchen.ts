@@ -1,7 +1,7 @@
 /** A kitchen's scheduling problem of any size, every number invented. It is solved for nothing but to have code compiled. */
 import { Random } from '../../solver/engine/random.ts';
 import type { Lag, Literal, Mode, Problem, Task, Total, Use } from '../../solver/engine/problem.ts';
-import { after, end, finish, fixed, problem, start, use, within } from './warm-up-parts.ts';
+import { after, end, finish, fixed, problem, start, use, within } from './problem-parts.ts';
 
 /**
  * What a kitchen asks for: people to choose among, an oven at several heats, boards that get dirty, a pool that is drawn from, work that is

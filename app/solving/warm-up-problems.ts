@@ -4,7 +4,7 @@
  */
 import { Random } from '../../solver/engine/random.ts';
 import type { Lag, Problem, Task } from '../../solver/engine/problem.ts';
-import { after, end, fixed, problem, start, use, within } from './warm-up-parts.ts';
+import { after, end, fixed, problem, start, use, within } from './problem-parts.ts';
 import { kitchen } from './warm-up-kitchen.ts';
 
 /** A project of 12 tasks on shared resources; `gaps` adds longest gaps, which some seeds make impossible. */
